@@ -1,0 +1,92 @@
+// The figures of a book: every dimension, count and share that the structure calculator knows, one value each.
+// A figure is given (said, model, workshop, practice, catalogue) or computed by the one rule that names it.
+// Lengths are double millimetres here and nowhere after; pieces leave the book as exact micrometres.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+namespace endband {
+
+enum class Unit : std::uint8_t { mm, mm2, count, share, degree, gram, gram_m2, yes_no };
+
+enum class Part : std::uint8_t {
+  text_block, sewing, endpapers, spine, boards, endbands, registers, underlays, cover, lines, lettering, corners,
+  clasps, strap, stone, whole_book, packing, office, extras
+};
+inline constexpr std::size_t part_count = 19;
+std::string_view part_name(Part part);
+
+// clang-format off
+enum class FigureId : std::uint8_t {
+  // text block
+  leaf_height, leaf_width, pages_wanted, folds, sheets, sheets_per_section, sections, last_section_sheets, leaves,
+  pages, leaf_caliper, leaf_grammage, compression, creep, head_tail_trim, fore_edge_trim, sheet_height, sheet_width,
+  grain_head_to_tail, block_given, block_density, block_thickness, block_mass,
+  // endpapers
+  endpapers_each_end, free_endpaper_leaves, endpaper_caliper, endpaper_grammage, endpaper_thickness,
+  // sewing
+  thread_tex, thread_thickness, swell_kept, swell, kettle_setback, supports, support_thickness, support_turns,
+  stitch_allowance, thread_length, needle_length, needle_waste, needlefuls, thread_taken, slip_length, frame_allowance,
+  cord_each, cord_length, holes_a_support, holes,
+  // spine
+  spine_width, round_angle, shoulder, chord, spine_radius, arc, rise, swell_wanted, swell_least, angle_it_takes,
+  bands, panels, band_width, panel_height, lining_layers, paper_lining_layers,
+  // boards
+  board_thickness, board_density, square, setback, boards, board_height, board_width, holes_a_slip, lacing_holes,
+  // cover
+  leather_bought, leather_pared, leather_density, turn_in, joint, leather_stretch, band_path, underlay_growth,
+  cover_height, cover_width, pare_length, cover_area,
+  // endbands
+  endbands, endband_colours, core_thickness, core_trim, core_length, silk_thickness, silk_packing, wraps, tie_downs,
+  tie_length, silk_length,
+  // registers
+  registers, register_anchor, register_tail, register_diagonal, register_length,
+  // corners, clasps, strap, stone
+  corners, rivets_a_corner, clasps, rivets_a_clasp, straps, strap_width, strap_fixing, strap_reach, strap_tail,
+  strap_overlap, strap_wraps_round, strap_length, strap_rivet_spacing, strap_rivet_end, strap_rivets, rivets,
+  stones, stone_height, stone_width,
+  // lettering
+  letters, letter_height, letter_pitch, letter_layers,
+  // whole book
+  boards_mass, cover_mass, endpapers_mass, fittings_mass, book_mass, closed_height, closed_width, closed_thickness,
+};
+// clang-format on
+inline constexpr std::size_t figure_count = static_cast<std::size_t>(FigureId::closed_thickness) + 1;
+
+// Where a value comes from, strongest first; `none`: not known, because its part is absent.
+enum class Origin : std::uint8_t { said, model, workshop, practice, catalogue, learned, computed, none };
+std::string_view origin_name(Origin origin);
+
+struct Figure {
+  double value = 0;
+  Origin origin = Origin::none;
+};
+
+class Figures {
+ public:
+  bool has(FigureId id) const { return at_[index(id)].origin != Origin::none; }
+  double value(FigureId id) const;  // throws std::logic_error when the figure is not known
+  double value_or(FigureId id, double otherwise) const { return has(id) ? at_[index(id)].value : otherwise; }
+  Figure const& operator[](FigureId id) const { return at_[index(id)]; }
+  void set(FigureId id, double value, Origin origin) { at_[index(id)] = {value, origin}; }
+  static constexpr std::size_t index(FigureId id) { return static_cast<std::size_t>(id); }
+
+ private:
+  std::array<Figure, figure_count> at_{};
+};
+
+struct FigureRow {
+  FigureId id;
+  std::string_view name;    // "spine-width": stable, in JSON
+  std::string_view words;   // "spine before rounding"
+  std::string_view symbol;  // "B"; may be empty
+  Unit unit;
+  Part part;
+};
+FigureRow const& figure_row(FigureId id);
+
+}  // namespace endband

@@ -1,0 +1,103 @@
+// The structure calculator: what a book is made of. Dimensions, pieces to cut, lengths, surfaces to glue or gild, things
+// to count, operations, mass and warnings. Nothing after it knows the binding.
+#pragma once
+
+#include "engine/book/spec.h"
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace endband {
+
+// What a quantity is for. The names stand on bills, piece lists and explanations.
+enum class Item : std::uint8_t {
+  text_sheets, endpaper_sheets, sewing_thread, thread_wax, cords, spine_glue, panel_linings, panel_papers, boards,
+  lacing_glue, cover_leather, cover_paste, leather_dye, leather_dressing, endband_cores, endband_silk, endband_glue,
+  registers, underlay_cards, underlay_glue, leaf_lines, leaf_letters, leaf_size, leaf_varnish, corners, corner_glue,
+  clasps, rivets, strap, buckle, stone, stone_glue, pastedown_paste, carton, padding, extra
+};
+std::string_view item_name(Item item);   // "panel-linings"
+std::string_view item_words(Item item);  // "linen on the panels"
+
+enum class Grain : std::uint8_t { any, along_height, along_width };
+
+struct Piece {  // a rectangle to cut
+  Item item;
+  Part part;
+  MaterialId material;
+  std::int64_t count = 1;
+  Length height, width;
+  Grain grain = Grain::any;
+  int skin_group = 0;  // pieces of one group > 0 come from one skin
+};
+struct Run {  // a length off a roll, a reel or a skein; `taken` holds what needlefuls and the frame waste
+  Item item;
+  Part part;
+  MaterialId material;
+  std::int64_t count = 1;
+  Length each, taken;  // `each`: net in the book; `taken`: each and its share of waste
+};
+struct Spread {  // a surface that takes an adhesive, size, dye or varnish
+  Item item;
+  Part part;
+  MaterialId material;
+  Area area;  // of one coat on one face
+  int coats = 1;
+  int faces = 1;
+};
+struct Strips {  // metal leaf, laid in strips
+  Item item;
+  Part part;
+  MaterialId material;
+  std::int64_t strips = 0;
+  Length width;       // of a strip, overlap in
+  Length leaf_side;
+};
+struct Things {  // counted
+  Item item;
+  Part part;
+  MaterialId material;
+  Amount net;
+};
+struct Operation {
+  OperationKind kind;
+  Part part;
+  Count count;        // of its driver
+  int extra = -1;     // extra_work: which row of BookSpec::extra_work
+};
+
+enum class WarningCode : std::uint8_t {
+  grain_across, creep_over_trim, short_last_section, swell_too_great, swell_too_small, will_not_back, thin_leather,
+  register_short, not_for_brass, leaf_tarnishes, restricted_material, square_unusual, turn_in_unusual, bands_unusual,
+  section_unusual, customer_piece_cannot_be_replaced
+};
+std::string_view warning_name(WarningCode code);
+struct Warning {
+  WarningCode code;
+  double is = 0, least = 0, most = 0;  // in the figure's unit; 0 where it says nothing
+  MaterialId material;                 // the one that is meant, or none (0)
+};
+
+struct Structure {
+  Figures figures;
+  std::vector<Piece> pieces;
+  std::vector<Run> runs;
+  std::vector<Spread> spreads;
+  std::vector<Strips> strips;
+  std::vector<Things> things;
+  std::vector<Operation> operations;
+  std::vector<Warning> warnings;
+  Mass mass;
+  Length closed_height, closed_width, closed_thickness;
+};
+
+// Throws std::logic_error on NaN or a dimension over 10 m: ranges are checked by resolve.
+Structure structure(BookSpec const& spec, Catalogue const& catalogue);
+
+// A sheet folded `folds` times, each time across its longer side: the leaf, and whether the grain (along `second`)
+// then runs head to tail (along the leaf's longer side).
+struct Folded { Length height, width; bool grain_head_to_tail; };
+Folded fold(SheetSize sheet, int folds);
+
+}  // namespace endband

@@ -1,0 +1,100 @@
+// Runs the stages in order, and keeps their results as a frozen quote that can be replayed in every later program.
+#pragma once
+
+#include "engine/book/spec.h"
+#include "engine/book/structure.h"
+#include "engine/costing/costing.h"
+#include "engine/labour/labour.h"
+#include "engine/pricing/pricing.h"
+#include "engine/quantities/quantities.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace endband {
+
+// Raised whenever a formula or a default changes a result.
+inline constexpr int engine_rules = 1;
+
+struct Commission {
+  BookSpec book;
+  Catalogue catalogue;
+  StepLibrary steps;
+  WorkRules work;
+  ShopRules shop;
+  SellingRules selling;
+  Goal goal;
+  Delivery delivery;
+  std::vector<Outside> outside;  // BookSpec::outside with its prices read in the workshop's currency
+};
+
+struct Priced {
+  Structure structure;
+  Needs needs;
+  Bill bill;
+  Work work;
+  CostSheet sheet;
+  Offer offer;
+};
+Read<Priced> price(Commission const& commission);  // the hot path: no text, no file, no clock
+
+// Everything the offer follows from and all that was shown: plain rows of whole numbers and words.
+struct FrozenFigure { FigureId id; std::int64_t value_e6; Origin origin; };  // value x 1,000,000, half away
+struct FrozenQuote {
+  int rules = engine_rules;
+  Date on;
+  std::string title, binding;
+  std::string description;                   // the text as given
+  std::string model_name;
+  std::vector<FrozenFigure> figures;
+  std::vector<Piece> pieces;
+  std::vector<Warning> warnings;
+  std::int64_t mass_mg = 0;
+  std::vector<Material> materials;           // as they were: names, words, flags, price; by id
+  Bill bill;
+  Work work;
+  std::vector<Outside> outside;
+  ShopRules shop;
+  SellingRules selling;
+  Goal goal;
+  Delivery delivery;
+  CostSheet sheet;
+  Offer offer;
+};
+FrozenQuote freeze(Commission const& commission, Priced const& priced, std::string description, std::string model_name);
+
+// Bill -> cost sheet -> offer from the frozen rows alone. The same minor units as when it was made.
+Read<Offer> replay(FrozenQuote const& quote);
+// The first figure of the stored offer or cost sheet that a replay does not give: "offer.total"; empty: all agree.
+std::string differs(FrozenQuote const& quote);
+
+// What a buyer may see: no cost, hour, rate, supplier or share can be in it, because it has no place for them.
+struct BuyerMaterial { Role role; std::string words; };
+struct BuyerLine { Component component; Money shown; };
+struct BuyerQuote {
+  std::string title, binding;
+  Date on;
+  Length height, width, thickness;  // closed
+  std::int64_t pages = 0, sections = 0, bands = 0, registers = 0, corners = 0, clasps = 0;
+  std::vector<BuyerMaterial> materials;  // those with words for a buyer
+  std::vector<WarningCode> notices;      // that a buyer must know: leaf that tarnishes
+  std::vector<BuyerLine> lines;
+  Money goods_shown, carriage_shown, tax, total, deposit, balance;
+  TaxMode tax_mode = TaxMode::none;
+  std::string tax_name, delivery_words;
+  Ratio tax_rate;
+};
+BuyerQuote for_buyer(FrozenQuote const& quote);
+
+// Why a figure is what it is: its rule and the figures it reads, down to what was given.
+struct Reason {
+  FigureId figure;
+  double value;
+  Origin origin;
+  std::string_view formula, source;  // empty for a given figure
+  std::vector<FigureId> inputs;
+};
+std::vector<Reason> why(FrozenQuote const& quote, FigureId figure);
+
+}  // namespace endband

@@ -1,0 +1,63 @@
+// The cost sheet: what the book costs when it leaves the door. Materials as charged, all hours at the rate, overhead by
+// the hour, outside work, allowances. Each line is rounded once, half away from zero; the totals are sums of lines.
+#pragma once
+
+#include "engine/bill/bill.h"
+#include "engine/labour/labour.h"
+#include "engine/money/money.h"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace endband {
+
+// Hourly rate = (year's pay wanted + charges on it) / hours that steps charge; overhead an hour = year's overhead / the
+// same hours.
+struct RateBasis {
+  Money pay_wanted, charges_on_pay, overhead;  // a year's
+  Duration hours_charged;                      // a year's, > 0
+};
+struct Rates {
+  Ratio labour;    // minor units a second
+  Ratio overhead;  // minor units a second
+};
+Rates rates_of(RateBasis const& basis);
+
+struct ShopRules {
+  Currency currency;
+  RateBasis basis;
+  Ratio contingency;     // plain share of the cost, where nothing was simulated; 0 <= c < 1
+  Money least_charge;    // net, for any book
+  Money least_hourly;    // least earning an hour one works for
+};
+
+enum class CostKind : std::uint8_t { material, labour, overhead, outside, ruin, contingency };
+std::string_view cost_kind_name(CostKind kind);
+
+struct CostLine {
+  CostKind kind;
+  Part part;             // of its first use; overhead and contingency: whole_book
+  int source = -1;       // index into Bill::lines, Work::lines or outside; -1: of the whole
+  bool at_cost = false;  // stands at cost: carries no margin
+  Money amount;
+};
+struct CostSheet {
+  std::vector<CostLine> lines;  // materials in bill order, labour in work order, then the rest
+  Money materials, labour, overhead, outside, allowances;
+  Money earning;   // sum of lines that earn
+  Money standing;  // sum of lines at cost
+  Money total;
+  Money outlay;    // what this order makes one pay out: materials bought for it and outside work
+  Ratio seconds;   // all hours
+  Money by_part(Part part) const;  // earning lines of a part, materials shared over their uses by largest remainder
+  std::vector<Money> part_shares;  // indexed by Part; sums to `earning`
+};
+
+struct Outside { std::string words; Money price; bool at_cost; };
+
+// ruin: p / (1 - p) x (piece at landed cost + mean time of the operations that would be repeated x (rate + overhead)).
+CostSheet cost(Bill const& bill, Work const& work, std::vector<Outside> const& outside, ShopRules const& rules);
+
+}  // namespace endband

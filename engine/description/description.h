@@ -1,0 +1,73 @@
+// The book description: TOML text to keys, values and places. It knows the form of a description (its keys,
+// their types and ranges come in as a table) and nothing of books.
+#pragma once
+
+#include "engine/fault/fault.h"
+#include "engine/measure/measure.h"
+#include "engine/money/money.h"
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace endband {
+
+enum class ValueType : std::uint8_t {
+  length,     // "250 mm" -> micrometres
+  thickness,  // "0.62 mm", "2.5 oz" -> nanometres
+  count,      // 300 -> 300 (whole)
+  number,     // 1.5 or "1.5" -> Ratio
+  share,      // "35 %", 0.35 -> Ratio
+  angle,      // "120 deg" -> Ratio of degrees
+  duration,   // "45 min" -> seconds
+  mass,       // "12 g" -> milligrams
+  amount,     // "2 sheets" -> Amount
+  money,      // "12.50" -> decimal text, read with the workshop's currency later
+  code,       // a material, step or customer code: lower case letters, digits, '-'
+  codes,      // one code or a list of them
+  words,      // any text up to 200 characters
+  choice,     // one of KeyRow::choices
+  flag,       // true, false
+  thread,     // "18/3"
+  date,       // "2026-11-25"
+};
+
+// One key of a description. `path` is dotted; a path in a repeated table ([[lines]]) starts with its name and "[]":
+// "lines[].width".
+struct KeyRow {
+  std::string_view path;
+  ValueType type = ValueType::words;
+  double least = 0;     // declared range, both ends allowed, in the unit people write: mm, count, minutes, ...
+  double most = 0;
+  std::string_view choices;  // "cut|uncut"
+  std::string_view help;     // one line, for the reference page and for faults
+  int since = 1;
+};
+
+using Value = std::variant<std::int64_t, Ratio, std::string, std::vector<std::string>, bool, Amount, ThreadNumber, Date>;
+// length, thickness, duration, mass, count -> int64 in base unit; number, share, angle -> Ratio; code, words, choice,
+// money -> string; codes -> vector; flag -> bool; amount -> Amount; thread; date.
+
+struct Entry {
+  std::string key;  // "text.paper"; in a repeated table "lines[].width"
+  int row = -1;     // which [[table]], from 0; -1 outside one
+  Value value;
+  Where where;
+};
+
+struct BookText {
+  std::string source;
+  std::vector<Entry> entries;  // in file order
+  Entry const* find(std::string_view key, int row = -1) const;
+  int rows(std::string_view table) const;  // how many [[table]] there are
+};
+
+// Reads and checks a whole description: all faults at once, by line. The first key must be `endband = 1`.
+// Syntax faults are told in plain words (a bare word: put it in quotes; 1,5: write 1.5; 12 mm: in quotes ...).
+Read<BookText> read_description(std::string_view text, std::string source, std::span<KeyRow const> keys);
+
+}  // namespace endband

@@ -1,0 +1,58 @@
+// Operations x the step library: minutes as low / likely / high, their mean, and the waits that block the book.
+#pragma once
+
+#include "engine/bill/bill.h"
+#include "engine/book/structure.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace endband {
+
+struct Spread3 {  // low <= likely <= high
+  Duration low, likely, high;
+};
+
+struct Step {  // one immutable version of a step of the workshop's library
+  std::int64_t version = 0;
+  OperationKind kind;
+  Spread3 set_up;      // once a book
+  Spread3 each;        // for one of its driver
+  Duration wait_low, wait_high;  // after it: blocks the book, not the person
+  std::string caution;           // shown beside the step; may be empty
+};
+struct StepLibrary {
+  std::vector<Step> steps;  // by kind
+  Step const* find(OperationKind kind) const;
+};
+
+struct WorkRules {
+  // Enquiries for each order won: time of enquiries that came to nothing is paid by those that did. 1 when lost enquiries
+  // sit in the overhead.
+  Ratio enquiries_an_order = 1;
+};
+
+struct WorkLine {
+  OperationKind kind;
+  Part part;
+  std::int64_t step_version = 0;  // 0: extra work of the description
+  Count count;
+  Ratio mean_seconds;             // (low + 4 likely + high) / 6 of set-up + count x each; exact
+  Ratio low_seconds, high_seconds;
+  Duration wait_low, wait_high;
+  std::string words;              // extra work: the description's own
+};
+struct Work {
+  std::vector<WorkLine> lines;  // in the order of the operations
+  Ratio mean_seconds() const;
+};
+
+// The mean of three points by the trade's rule, (low + 4 x likely + high) / 6: 6, 8, 16 h is 9 h. (PERT; Malcolm,
+// Roseboom, Clark and Fazar 1959, from memory.)
+Ratio mean_of(Spread3 const& times);
+
+// Faults: missing_step, one for each operation the library does not time.
+Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrary const& library, WorkRules const& rules);
+
+}  // namespace endband
