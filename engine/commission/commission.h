@@ -41,6 +41,7 @@ Read<Priced> price(Commission const& commission);  // the hot path: no text, no 
 
 // Everything the offer follows from and all that was shown: plain rows of whole numbers and words.
 struct FrozenFigure { FigureId id; std::int64_t value_e6; Origin origin; };  // value x 1,000,000, half away
+struct FrozenChoice { Role role; MaterialId material; Origin origin; };
 struct FrozenQuote {
   int rules = engine_rules;
   Date on;
@@ -48,6 +49,7 @@ struct FrozenQuote {
   std::string description;                   // the text as given
   std::string model_name;
   std::vector<FrozenFigure> figures;
+  std::vector<FrozenChoice> choices;         // which material fills which role
   std::vector<Piece> pieces;
   std::vector<Warning> warnings;
   std::int64_t mass_mg = 0;

@@ -4,11 +4,13 @@
 
 #include <tl/expected.hpp>
 
+#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace endband {
@@ -85,8 +87,20 @@ struct Overflow : std::overflow_error {
   using std::overflow_error::overflow_error;
 };
 
-// The words among `known` that may have been meant by `word`: Damerau-Levenshtein distance at most 2, or a
-// third of the word's length if that is more; nearest first, at most three.
+// Says where the faults of a read were; readers of one value know only the value.
+template <class T>
+Read<T> located(Read<T> read, Where const& where) {
+  if (!read)
+    for (Fault& fault : read.error()) fault.where = where;
+  return read;
+}
+
+// Damerau-Levenshtein distance (a swap of neighbours is one edit, and is not edited again) in code points,
+// A to Z and a to z being the same.
+std::size_t edit_distance(std::string_view a, std::string_view b);
+
+// The words among `known` that may have been meant by `word`: edit distance at most 2, or a third of the
+// word's length if that is more, and less than the longer word; nearest first, at most three.
 std::vector<std::string> nearest(std::string_view word, std::span<std::string_view const> known);
 
 }  // namespace endband

@@ -1,0 +1,66 @@
+// The workshop's settings: dated, immutable versions of named values; and the typed rules that the engine takes.
+#pragma once
+
+#include "db/workshop.h"
+#include "engine/catalogue/catalogue.h"
+#include "engine/costing/costing.h"
+#include "engine/description/description.h"
+#include "engine/labour/labour.h"
+#include "engine/pricing/pricing.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace endband::db {
+
+// name                 type      for people
+// maker.name           words     letterhead: name, maker.address, maker.email
+// tax.mode             choice    none | added | included
+// tax.rate             share     tax.name words
+// tax.recovered        share     of purchase tax
+// price.step           money     price.below money
+// deposit.share        share     deposit.step money
+// quote.valid-days     count
+// goal.margin          share     the margin asked when a quote names none
+// contingency          share
+// least.charge         money     least.hourly money
+// year.pay             money     year.charges money, year.hours duration ("1100 h")
+// enquiries.an-order   number
+// overhead.<name>      money     a year's: "overhead.rent"; several; each may name what it covers, see covers.<name>
+// covers.<name>        code      the material kind or step that overhead.<name> pays for: its one home
+// default.<key>        words     value of a description key when nobody says it: "default.sewing.thread" = "linen-18-3"
+struct SettingRow {
+  std::string_view name;    // "overhead.*" and the like stand for a family
+  ValueType type;
+  std::string_view choices;
+  std::string_view fallback;  // value in force when never set; empty: none
+  std::string_view help;
+};
+std::span<SettingRow const> setting_table();
+
+struct Setting {
+  std::string name, value;
+  Date valid_from;
+  std::int64_t version = 0;
+};
+// Checks name, form and range; the value is stored in its canonical form. Faults: unknown_code with near, bad_value ...
+Read<Setting> check_setting(Workshop& workshop, std::string_view name, std::string_view value);
+void set(Writing& writing, Setting const& setting);
+std::vector<Setting> settings(Workshop& workshop, Date on);
+
+struct Shop {  // everything of the settings that a price takes
+  WorkRules work;
+  BuyingRules buying;
+  ShopRules shop;
+  SellingRules selling;
+  std::optional<Goal> goal;
+  int valid_days = 30;
+  std::string maker_name, maker_address, maker_email;
+  BookText defaults;  // the default.* values as a description layer
+};
+Read<Shop> load_shop(Workshop& workshop, Date on);  // faults: missing_setting, each with the command that sets it
+
+}  // namespace endband::db
