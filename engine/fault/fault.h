@@ -17,38 +17,38 @@ namespace endband {
 
 // Stable: the names below are printed by --json and listed in schema/faults.json with an example each.
 enum class FaultCode : std::uint8_t {
-  bad_command,         // no such command, flag, or number of words
-  bad_value,           // a flag or key has a value of the wrong form
-  bad_syntax,          // the file is not TOML
-  unknown_key,         // a key that no table has
-  missing_key,         // a key that is needed and was given by nobody
-  wrong_type,          // a number where words were due, and the like
-  missing_unit,        // "250" where "250 mm" was due
-  wrong_unit,          // "250 g" where a length was due
-  ambiguous_number,    // "1,234"
-  out_of_range,        // outside the declared range of the key
-  contradiction,       // two values that cannot both hold
-  refused_part,        // the binding cannot have this part
-  unknown_material,    // no material of this code
-  wrong_kind,          // a ribbon where leather was due
-  missing_property,    // the material lacks a figure the calculator needs
-  no_price,            // no price in force on that day
-  currency_mismatch,   // a price in a currency without a rate to the workshop's
-  does_not_fit,        // a piece larger than what it is cut from
-  missing_step,        // the step library has no times for an operation
-  missing_setting,     // the workshop lacks a setting that is needed
-  bad_goal,            // a margin of 100 % or more and the like
-  too_large,           // a sum that leaves the range of money
-  unknown_code,        // no customer, quote, step, setting ... of this name
-  already_exists,      // a code that is taken
-  rule_refused,        // a workshop rule forbids it
-  changed_meanwhile,   // what the command relied on was changed by another
-  broken_invariant,    // `workshop check` found a stored invariant broken
-  file_missing,        // a file or the workshop does not exist
-  file_unusable,       // exists, but cannot be read, written or is full
-  not_a_workshop,      // not a workshop file, or a damaged one
-  newer_workshop,      // written by a newer program
-  workshop_busy,       // another process holds it
+  bad_command,        // no such command, flag, or number of words
+  bad_value,          // a flag or key has a value of the wrong form
+  bad_syntax,         // the file is not TOML
+  unknown_key,        // a key that no table has
+  missing_key,        // a key that is needed and was given by nobody
+  wrong_type,         // a number where words were due, and the like
+  missing_unit,       // "250" where "250 mm" was due
+  wrong_unit,         // "250 g" where a length was due
+  ambiguous_number,   // "1,234"
+  out_of_range,       // outside the declared range of the key
+  contradiction,      // two values that cannot both hold
+  refused_part,       // the binding cannot have this part
+  unknown_material,   // no material of this code
+  wrong_kind,         // a ribbon where leather was due
+  missing_property,   // the material lacks a figure the calculator needs
+  no_price,           // no price in force on that day
+  currency_mismatch,  // a price in a currency without a rate to the workshop's
+  does_not_fit,       // a piece larger than what it is cut from
+  missing_step,       // the step library has no times for an operation
+  missing_setting,    // the workshop lacks a setting that is needed
+  bad_goal,           // a margin of 100 % or more and the like
+  too_large,          // a sum that leaves the range of money
+  unknown_code,       // no customer, quote, step, setting ... of this name
+  already_exists,     // a code that is taken
+  rule_refused,       // a workshop rule forbids it
+  changed_meanwhile,  // what the command relied on was changed by another
+  broken_invariant,   // `workshop check` found a stored invariant broken
+  file_missing,       // a file or the workshop does not exist
+  file_unusable,      // exists, but cannot be read, written or is full
+  not_a_workshop,     // not a workshop file, or a damaged one
+  newer_workshop,     // written by a newer program
+  workshop_busy,      // another process holds it
 };
 
 // One row for each code: its stable name and the exit code of a command that ends with it.

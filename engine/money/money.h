@@ -6,6 +6,7 @@
 #include "engine/fault/fault.h"
 
 #include <compare>
+#include <concepts>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -45,8 +46,11 @@ std::vector<std::string_view> currency_codes();       // all with a minor unit, 
 class Ratio {
  public:
   constexpr Ratio() = default;
-  constexpr Ratio(std::int64_t whole) : num_(whole) {}  // NOLINT(google-explicit-constructor): a whole is a ratio
-  Ratio(std::int64_t num, std::int64_t den);            // den != 0; reduced here
+  constexpr Ratio(std::int64_t whole)
+      : num_(whole) {}  // NOLINT(google-explicit-constructor): a whole is a ratio
+  template <std::floating_point Float>
+  Ratio(Float) = delete;                      // 0.35 has no exact binary value; Ratio(35, 100) has
+  Ratio(std::int64_t num, std::int64_t den);  // den != 0; reduced here
   constexpr std::int64_t num() const { return num_; }
   constexpr std::int64_t den() const { return den_; }
 
@@ -62,10 +66,10 @@ class Ratio {
   std::int64_t den_ = 1;
 };
 std::int64_t round(Ratio value, Rounding rounding);
-std::int64_t round_product(Ratio a, Ratio b, Rounding rounding);                     // round(a*b), 128 bits between
+std::int64_t round_product(Ratio a, Ratio b, Rounding rounding);  // round(a*b), 128 bits between
 std::int64_t mul_div(std::int64_t a, std::int64_t b, std::int64_t c, Rounding rounding);  // round(a*b/c)
-Read<Ratio> read_ratio(std::string_view text);    // "0.35", "35 %", "7/20"; at most 9 decimals
-std::string ratio_text(Ratio value);              // "7/20", "3"
+Read<Ratio> read_ratio(std::string_view text);        // "0.35", "0,35", "35 %", "7/20"; at most 9 decimals
+std::string ratio_text(Ratio value);                  // "7/20", "3"
 std::string percent_text(Ratio value, int decimals);  // "35.0"; half_away; no sign of percent
 
 struct Money {
@@ -80,17 +84,19 @@ Money operator-(Money a);
 Money& operator+=(Money& a, Money b);
 std::strong_ordering operator<=>(Money const& a, Money const& b);
 
-Money scale(Money money, Ratio factor, Rounding rounding);          // money x factor, one rounding
+Money scale(Money money, Ratio factor, Rounding rounding);                // money x factor, one rounding
 Money round_to(Money money, std::int64_t step_minor, Rounding rounding);  // to a multiple of step_minor > 0
 Money sum(std::span<Money const> parts, Currency currency);
 
-// Shares `whole` in proportion to `weights` (each >= 0, not all zero) by the largest remainder: the parts sum to
-// the whole, each is its exact share rounded up or down, a zero weight gets nothing, ties go to the first.
+// Shares `whole` in proportion to `weights` (each >= 0, not all zero) by the largest remainder: the parts sum
+// to the whole, each is its exact share rounded up or down, a zero weight gets nothing, ties go to the first.
 // A negative whole is shared as its positive, negated.
 std::vector<Money> share(Money whole, std::span<std::int64_t const> weights);
 
-// "12.50", "-0.05", "1234" (JPY). The reader takes what the writer writes, and "12,50"; no grouping, no symbol;
-// too many digits after the point is a fault, never a rounding.
+// "12.50", "-0.05", "1234" (JPY). The reader takes what the writer writes, and "12,50", "12.5", "1,234.56"
+// and "1.234,56"; no symbol. Too many digits after the point is a fault, never a rounding. "1,234" and
+// "1.234" may be a thousand or decimals and are refused with both readings, but for a point in a currency of
+// three digits.
 std::string money_text(Money money);
 Read<Money> read_money(std::string_view text, Currency currency);
 Read<Money> read_money_with_currency(std::string_view text);  // "12.50 EUR"
