@@ -53,14 +53,19 @@ std::optional<std::int64_t> whole_number(std::string_view token, bool negative) 
 
 }  // namespace
 
+bool take_minus(std::string_view& text) {
+  for (std::string_view sign : {std::string_view("-"), minus_sign})
+    if (text.starts_with(sign)) {
+      text.remove_prefix(sign.size());
+      return true;
+    }
+  return false;
+}
+
 tl::expected<Numeral, NumeralFault> read_numeral(std::string_view text) {
   Numeral result;
   std::string_view rest = text;
-  for (std::string_view sign : {std::string_view("-"), minus_sign})
-    if (!result.negative && rest.starts_with(sign)) {
-      result.negative = true;
-      rest.remove_prefix(sign.size());
-    }
+  result.negative = take_minus(rest);
   auto const end = std::find_if(rest.begin(), rest.end(), [](char c) { return !is_digit(c) && !is_mark(c); });
   std::string_view const token = rest.substr(0, static_cast<std::size_t>(end - rest.begin()));
   if (std::none_of(token.begin(), token.end(), is_digit)) return tl::unexpected(NumeralFault::no_numeral);

@@ -27,9 +27,12 @@ enum class NumeralFault : std::uint8_t {
   too_long,    // leaves 64 bits
 };
 
-// The numeral at the front of `text`: an optional "-" (or U+2212), then all the digits, points and commas
+// The numeral at the front of `text`: an optional minus, then all the digits, points and commas
 // that follow. "1,234.5", "1.234,5" and "1,234,567" are read as grouped.
 tl::expected<Numeral, NumeralFault> read_numeral(std::string_view text);
+
+// Takes a "-" (or U+2212) from the front of `text`.
+bool take_minus(std::string_view& text);
 
 // "1234 or 1.234": both readings of an ambiguous numeral, each with `unit` after it.
 std::string both_readings(Numeral const& numeral, std::string_view unit);
