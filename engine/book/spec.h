@@ -81,6 +81,8 @@ struct BookSpec {
   Figures given;                             // no computed figure yet
   std::array<Chosen, role_count> materials;  // origin none: the part is absent or needs none
   std::array<bool, part_count> present{};
+  std::string letters;                       // what is lettered; empty without the part
+  LineKind lettering_kind = LineKind::blind;
   std::vector<Lines> lines;
   std::vector<Underlay> underlays;
   std::vector<ExtraMaterial> extra_materials;
