@@ -20,12 +20,12 @@ bool minutes_of_clock(std::string_view text, std::int64_t last_unit) {
 
 Read<Duration> read_parts(Wanted const& wanted) {
   std::string_view rest = wanted.found;
-  bool const negative = take_minus(rest);
+  std::int64_t const sign = take_minus(rest) ? -1 : 1;
   Ratio seconds;
   std::int64_t last_unit = 0;  // of the part before; each part has a smaller one
   do {
     if (minutes_of_clock(rest, last_unit)) {
-      seconds = seconds + Ratio(((rest[0] - '0') * 10 + (rest[1] - '0')) * minute);
+      seconds = seconds + Ratio(sign * ((rest[0] - '0') * 10 + (rest[1] - '0')) * minute);
       break;
     }
     if (std::string_view part = rest; take_minus(part)) return refuse(wanted.fault(FaultCode::bad_value));
@@ -41,11 +41,10 @@ Read<Duration> read_parts(Wanted const& wanted) {
     if (number->ambiguous)
       return refuse(wanted.fault(FaultCode::ambiguous_number, both_readings(*number->ambiguous, said)));
     if (last_unit != 0 && unit->num >= last_unit) return refuse(wanted.fault(FaultCode::bad_value));
-    seconds = seconds + number->value * Ratio(unit->num);
+    seconds = seconds + number->value * Ratio(sign * unit->num);
     last_unit = unit->num;
   } while (!rest.empty());
-  std::int64_t const whole = round(seconds, Rounding::half_away);
-  return Duration{negative ? -whole : whole};
+  return Duration{round(seconds, Rounding::half_away)};
 }
 
 }  // namespace
