@@ -1,4 +1,4 @@
-// Runs the stages in order, and keeps their results as a frozen quote that can be replayed in every later program.
+// Runs the stages in order, and keeps their results as a frozen quote that every later program can replay.
 #pragma once
 
 #include "engine/book/spec.h"
@@ -40,20 +40,28 @@ struct Priced {
 Read<Priced> price(Commission const& commission);  // the hot path: no text, no file, no clock
 
 // Everything the offer follows from and all that was shown: plain rows of whole numbers and words.
-struct FrozenFigure { FigureId id; std::int64_t value_e6; Origin origin; };  // value x 1,000,000, half away
-struct FrozenChoice { Role role; MaterialId material; Origin origin; };
+struct FrozenFigure {
+  FigureId id;
+  std::int64_t value_e6;  // value x 1,000,000, half away
+  Origin origin;
+};
+struct FrozenChoice {
+  Role role;
+  MaterialId material;
+  Origin origin;
+};
 struct FrozenQuote {
   int rules = engine_rules;
   Date on;
   std::string title, binding;
-  std::string description;                   // the text as given
+  std::string description;  // the text as given
   std::string model_name;
   std::vector<FrozenFigure> figures;
-  std::vector<FrozenChoice> choices;         // which material fills which role
+  std::vector<FrozenChoice> choices;  // which material fills which role
   std::vector<Piece> pieces;
   std::vector<Warning> warnings;
   std::int64_t mass_mg = 0;
-  std::vector<Material> materials;           // as they were: names, words, flags, price; by id
+  std::vector<Material> materials;  // as they were: names, words, flags, price; by id
   Bill bill;
   Work work;
   std::vector<Outside> outside;
@@ -64,16 +72,24 @@ struct FrozenQuote {
   CostSheet sheet;
   Offer offer;
 };
-FrozenQuote freeze(Commission const& commission, Priced const& priced, std::string description, std::string model_name);
+FrozenQuote freeze(Commission const& commission, Priced const& priced, std::string description,
+                   std::string model_name);
 
 // Bill -> cost sheet -> offer from the frozen rows alone. The same minor units as when it was made.
 Read<Offer> replay(FrozenQuote const& quote);
-// The first figure of the stored offer or cost sheet that a replay does not give: "offer.total"; empty: all agree.
+// The first stored figure that does not follow from the frozen rows: an identity of the bill
+// ("bill.lines[2].opened"), then the cost sheet, then the offer ("offer.total"). Empty: all agree.
 std::string differs(FrozenQuote const& quote);
 
-// What a buyer may see: no cost, hour, rate, supplier or share can be in it, because it has no place for them.
-struct BuyerMaterial { Role role; std::string words; };
-struct BuyerLine { Component component; Money shown; };
+// What a buyer may see: no cost, hour, rate, supplier or share can be in it, for it has no place for them.
+struct BuyerMaterial {
+  Role role;
+  std::string words;
+};
+struct BuyerLine {
+  Component component;
+  Money shown;
+};
 struct BuyerQuote {
   std::string title, binding;
   Date on;

@@ -1,5 +1,6 @@
-// The cost sheet: what the book costs when it leaves the door. Materials as charged, all hours at the rate, overhead by
-// the hour, outside work, allowances. Each line is rounded once, half away from zero; the totals are sums of lines.
+// The cost sheet: what the book costs when it leaves the door. Materials as charged, all hours at the rate,
+// overhead by the hour, outside work, allowances. Each line is rounded once, half away from zero; the totals
+// are sums of lines.
 #pragma once
 
 #include "engine/bill/bill.h"
@@ -13,8 +14,8 @@
 
 namespace endband {
 
-// Hourly rate = (year's pay wanted + charges on it) / hours that steps charge; overhead an hour = year's overhead / the
-// same hours.
+// Hourly rate = (year's pay wanted + charges on it) / hours that steps charge; overhead an hour = year's
+// overhead / the same hours.
 struct RateBasis {
   Money pay_wanted, charges_on_pay, overhead;  // a year's
   Duration hours_charged;                      // a year's, > 0
@@ -28,9 +29,9 @@ Rates rates_of(RateBasis const& basis);
 struct ShopRules {
   Currency currency;
   RateBasis basis;
-  Ratio contingency;     // plain share of the cost, where nothing was simulated; 0 <= c < 1
-  Money least_charge;    // net, for any book
-  Money least_hourly;    // least earning an hour one works for
+  Ratio contingency;   // plain share of the cost, where nothing was simulated; 0 <= c < 1
+  Money least_charge;  // net, for any book
+  Money least_hourly;  // least earning an hour one works for
 };
 
 enum class CostKind : std::uint8_t { material, labour, overhead, outside, ruin, contingency };
@@ -44,20 +45,31 @@ struct CostLine {
   Money amount;
 };
 struct CostSheet {
-  std::vector<CostLine> lines;  // materials in bill order, labour in work order, then the rest
+  std::vector<CostLine>
+      lines;  // materials in bill order, labour in work order, overhead, outside, ruin, contingency
   Money materials, labour, overhead, outside, allowances;
   Money earning;   // sum of lines that earn
   Money standing;  // sum of lines at cost
   Money total;
-  Money outlay;    // what this order makes one pay out: materials bought for it and outside work
-  Ratio seconds;   // all hours
-  Money by_part(Part part) const;  // earning lines of a part, materials shared over their uses by largest remainder
-  std::vector<Money> part_shares;  // indexed by Part; sums to `earning`
+  Money outlay;   // what this order makes one pay out: materials bought for it and outside work
+  Ratio seconds;  // all hours
+  // What earns, by part: a material's cost is shared over its uses by the largest remainder, a ruin allowance
+  // stands with the first use, overhead, contingency and outside work with the whole book. Indexed by Part;
+  // sums to `earning`.
+  std::vector<Money> part_shares;
+  Money by_part(Part part) const;
 };
 
-struct Outside { std::string words; Money price; bool at_cost; };
+struct Outside {
+  std::string words;
+  Money price;
+  bool at_cost;
+};
 
-// ruin: p / (1 - p) x (piece at landed cost + mean time of the operations that would be repeated x (rate + overhead)).
-CostSheet cost(Bill const& bill, Work const& work, std::vector<Outside> const& outside, ShopRules const& rules);
+// Ruin: p / (1 - p) x (piece at landed cost + mean time of the operations that would be repeated, those of
+// its parts, x (rate + overhead)); none for what the customer supplies. Contingency: a share of all that
+// earns before it. Throws std::logic_error for money of another currency or a basis of no hours; Overflow.
+CostSheet cost(Bill const& bill, Work const& work, std::vector<Outside> const& outside,
+               ShopRules const& rules);
 
 }  // namespace endband

@@ -1,4 +1,4 @@
-// Operations x the step library: minutes as low / likely / high, their mean, and the waits that block the book.
+// Operations x the step library: times as low / likely / high, their mean, and the waits that block the book.
 #pragma once
 
 #include "engine/bill/bill.h"
@@ -17,8 +17,8 @@ struct Spread3 {  // low <= likely <= high
 struct Step {  // one immutable version of a step of the workshop's library
   std::int64_t version = 0;
   OperationKind kind;
-  Spread3 set_up;      // once a book
-  Spread3 each;        // for one of its driver
+  Spread3 set_up;                // once a book
+  Spread3 each;                  // for one of its driver
   Duration wait_low, wait_high;  // after it: blocks the book, not the person
   std::string caution;           // shown beside the step; may be empty
 };
@@ -28,8 +28,8 @@ struct StepLibrary {
 };
 
 struct WorkRules {
-  // Enquiries for each order won: time of enquiries that came to nothing is paid by those that did. 1 when lost enquiries
-  // sit in the overhead.
+  // Enquiries for each order won: time of enquiries that came to nothing is paid by those that did. 1 when
+  // lost enquiries sit in the overhead.
   Ratio enquiries_an_order = 1;
 };
 
@@ -38,21 +38,23 @@ struct WorkLine {
   Part part;
   std::int64_t step_version = 0;  // 0: extra work of the description
   Count count;
-  Ratio mean_seconds;             // (low + 4 likely + high) / 6 of set-up + count x each; exact
+  Ratio mean_seconds;  // (low + 4 likely + high) / 6 of set-up + count x each; exact
   Ratio low_seconds, high_seconds;
   Duration wait_low, wait_high;
-  std::string words;              // extra work: the description's own
+  std::string words;  // extra work: the description's own
 };
 struct Work {
   std::vector<WorkLine> lines;  // in the order of the operations
   Ratio mean_seconds() const;
 };
 
-// The mean of three points by the trade's rule, (low + 4 x likely + high) / 6: 6, 8, 16 h is 9 h. (PERT; Malcolm,
-// Roseboom, Clark and Fazar 1959, from memory.)
+// The mean of three points by the trade's rule, (low + 4 x likely + high) / 6: 6, 8, 16 h is 9 h. (PERT;
+// Malcolm, Roseboom, Clark and Fazar 1959, from memory.)
 Ratio mean_of(Spread3 const& times);
 
-// Faults: missing_step, one for each operation the library does not time.
-Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrary const& library, WorkRules const& rules);
+// In the order of the operations; a step's set-up is taken once, with its first operation. Faults:
+// missing_step, one for each operation the library does not time. Throws Overflow.
+Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrary const& library,
+                    WorkRules const& rules);
 
 }  // namespace endband

@@ -1,0 +1,82 @@
+#include "engine/commission/commission.h"
+
+#include <algorithm>
+
+namespace endband {
+namespace {
+
+std::int64_t const* value_e6(FrozenQuote const& quote, FigureId id) {
+  for (FrozenFigure const& figure : quote.figures)
+    if (figure.id == id) return &figure.value_e6;
+  return nullptr;
+}
+
+std::int64_t count_of(FrozenQuote const& quote, FigureId id) {
+  std::int64_t const* const value = value_e6(quote, id);
+  return value == nullptr ? 0 : mul_div(*value, 1, 1'000'000, Rounding::half_away);
+}
+
+// A frozen length is in millionths of a millimetre.
+Length length_of(FrozenQuote const& quote, FigureId id) {
+  std::int64_t const* const value = value_e6(quote, id);
+  return value == nullptr ? Length{} : Length{mul_div(*value, 1, 1000, Rounding::half_away)};
+}
+
+std::vector<BuyerMaterial> materials_of(FrozenQuote const& quote) {
+  std::vector<BuyerMaterial> materials;
+  for (FrozenChoice const& choice : quote.choices) {
+    auto const material = std::find_if(quote.materials.begin(), quote.materials.end(),
+                                       [&](Material const& row) { return row.id == choice.material; });
+    if (material != quote.materials.end() && !material->buyer_words.empty())
+      materials.push_back({choice.role, material->buyer_words});
+  }
+  return materials;
+}
+
+bool concerns_buyer(WarningCode code) {
+  return code == WarningCode::leaf_tarnishes || code == WarningCode::restricted_material ||
+         code == WarningCode::customer_piece_cannot_be_replaced;
+}
+
+std::vector<WarningCode> notices_of(FrozenQuote const& quote) {
+  std::vector<WarningCode> notices;
+  for (Warning const& warning : quote.warnings)
+    if (concerns_buyer(warning.code) &&
+        std::find(notices.begin(), notices.end(), warning.code) == notices.end())
+      notices.push_back(warning.code);
+  return notices;
+}
+
+}  // namespace
+
+BuyerQuote for_buyer(FrozenQuote const& quote) {
+  BuyerQuote buyer;
+  buyer.title = quote.title;
+  buyer.binding = quote.binding;
+  buyer.on = quote.on;
+  buyer.height = length_of(quote, FigureId::closed_height);
+  buyer.width = length_of(quote, FigureId::closed_width);
+  buyer.thickness = length_of(quote, FigureId::closed_thickness);
+  buyer.pages = count_of(quote, FigureId::pages);
+  buyer.sections = count_of(quote, FigureId::sections);
+  buyer.bands = count_of(quote, FigureId::bands);
+  buyer.registers = count_of(quote, FigureId::registers);
+  buyer.corners = count_of(quote, FigureId::corners);
+  buyer.clasps = count_of(quote, FigureId::clasps);
+  buyer.materials = materials_of(quote);
+  buyer.notices = notices_of(quote);
+  for (OfferLine const& line : quote.offer.lines) buyer.lines.push_back({line.component, line.shown});
+  buyer.goods_shown = quote.offer.goods_shown;
+  buyer.carriage_shown = quote.offer.carriage_shown;
+  buyer.tax = quote.offer.tax;
+  buyer.total = quote.offer.total;
+  buyer.deposit = quote.offer.deposit;
+  buyer.balance = quote.offer.balance;
+  buyer.tax_mode = quote.selling.tax.mode;
+  buyer.tax_name = quote.selling.tax.name;
+  buyer.tax_rate = quote.selling.tax.rate;
+  buyer.delivery_words = quote.delivery.words;
+  return buyer;
+}
+
+}  // namespace endband

@@ -1,0 +1,144 @@
+// Where a stored quote is not what follows from its own rows: the identities of the bill, then the cost sheet
+// and the offer against a replay, in the order of the data flow, so that the first stage that differs is the
+// one named.
+#include "engine/commission/commission.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+
+namespace endband {
+namespace {
+
+// Keeps the name of the first figure that differs.
+class Difference {
+ public:
+  template <class T>
+  void compare(std::string_view name, T const& stored, T const& replayed) {
+    if (found_.empty() && !(stored == replayed)) found_ = path_ + std::string(name);
+  }
+  void enter(std::string path) { path_ = std::move(path); }
+  std::string found() && { return std::move(found_); }
+
+ private:
+  std::string path_;
+  std::string found_;
+};
+
+// What a line is charged follows from its rule; how an offcut's worth is rounded is the bill's own affair.
+bool charged_by_rule(BillLine const& line) {
+  switch (line.charging) {
+    case Charging::as_used: return line.charged == line.consumed();
+    case Charging::whole: return line.charged == line.opened;
+    case Charging::whole_less_offcuts: break;
+  }
+  return line.charged.dimension == line.opened.dimension && line.charged.n >= line.consumed().n &&
+         line.charged.n <= line.opened.n;
+}
+
+bool one_dimension(BillLine const& line) {
+  auto const same = [&](Amount amount) { return amount.dimension == line.net.dimension; };
+  return same(line.spoil) && same(line.cutting_loss) && same(line.kept) && same(line.pack_remainder) &&
+         same(line.opened) && same(line.charged);
+}
+
+void check_bill(Difference& difference, Bill const& bill) {
+  for (std::size_t i = 0; i < bill.lines.size(); ++i) {
+    BillLine const& line = bill.lines[i];
+    difference.enter(fmt::format("bill.lines[{}].", i));
+    if (!one_dimension(line)) {
+      difference.compare("net", false, true);
+      return;
+    }
+    difference.compare("opened", line.opened, line.consumed() + line.kept + line.pack_remainder);
+    difference.compare("charged", charged_by_rule(line), true);
+  }
+}
+
+void compare_cost_line(Difference& difference, CostLine const& stored, CostLine const& replayed) {
+  difference.compare("kind", stored.kind, replayed.kind);
+  difference.compare("part", stored.part, replayed.part);
+  difference.compare("source", stored.source, replayed.source);
+  difference.compare("at_cost", stored.at_cost, replayed.at_cost);
+  difference.compare("amount", stored.amount, replayed.amount);
+}
+
+void compare_sheet(Difference& difference, CostSheet const& stored, CostSheet const& replayed) {
+  difference.enter("sheet.");
+  difference.compare("lines", stored.lines.size(), replayed.lines.size());
+  for (std::size_t i = 0; i < std::min(stored.lines.size(), replayed.lines.size()); ++i) {
+    difference.enter(fmt::format("sheet.lines[{}].", i));
+    compare_cost_line(difference, stored.lines[i], replayed.lines[i]);
+  }
+  difference.enter("sheet.");
+  difference.compare("materials", stored.materials, replayed.materials);
+  difference.compare("labour", stored.labour, replayed.labour);
+  difference.compare("overhead", stored.overhead, replayed.overhead);
+  difference.compare("outside", stored.outside, replayed.outside);
+  difference.compare("allowances", stored.allowances, replayed.allowances);
+  difference.compare("earning", stored.earning, replayed.earning);
+  difference.compare("standing", stored.standing, replayed.standing);
+  difference.compare("total", stored.total, replayed.total);
+  difference.compare("outlay", stored.outlay, replayed.outlay);
+  difference.compare("seconds", stored.seconds, replayed.seconds);
+  difference.compare("part_shares", stored.part_shares, replayed.part_shares);
+}
+
+void compare_rung(Difference& difference, std::string_view name, Rung const& stored, Rung const& replayed) {
+  difference.enter(fmt::format("offer.ladder.{}.", name));
+  difference.compare("price", stored.price, replayed.price);
+  difference.compare("left", stored.left, replayed.left);
+  difference.compare("hourly", stored.hourly, replayed.hourly);
+}
+
+void compare_offer_lines(Difference& difference, std::vector<OfferLine> const& stored,
+                         std::vector<OfferLine> const& replayed) {
+  difference.enter("offer.");
+  difference.compare("lines", stored.size(), replayed.size());
+  for (std::size_t i = 0; i < std::min(stored.size(), replayed.size()); ++i) {
+    difference.enter(fmt::format("offer.lines[{}].", i));
+    difference.compare("component", stored[i].component, replayed[i].component);
+    difference.compare("net", stored[i].net, replayed[i].net);
+    difference.compare("shown", stored[i].shown, replayed[i].shown);
+  }
+}
+
+void compare_offer(Difference& difference, Offer const& stored, Offer const& replayed) {
+  compare_rung(difference, "cash_floor", stored.ladder.cash_floor, replayed.ladder.cash_floor);
+  compare_rung(difference, "walk_away", stored.ladder.walk_away, replayed.ladder.walk_away);
+  compare_rung(difference, "full_cost", stored.ladder.full_cost, replayed.ladder.full_cost);
+  compare_rung(difference, "target", stored.ladder.target, replayed.ladder.target);
+  compare_rung(difference, "asked", stored.ladder.asked, replayed.ladder.asked);
+  compare_offer_lines(difference, stored.lines, replayed.lines);
+  difference.enter("offer.");
+  difference.compare("goods", stored.goods, replayed.goods);
+  difference.compare("goods_shown", stored.goods_shown, replayed.goods_shown);
+  difference.compare("carriage", stored.carriage, replayed.carriage);
+  difference.compare("carriage_shown", stored.carriage_shown, replayed.carriage_shown);
+  difference.compare("tax", stored.tax, replayed.tax);
+  difference.compare("total", stored.total, replayed.total);
+  difference.compare("deposit", stored.deposit, replayed.deposit);
+  difference.compare("balance", stored.balance, replayed.balance);
+  difference.compare("left", stored.left, replayed.left);
+  difference.compare("margin", stored.margin, replayed.margin);
+}
+
+}  // namespace
+
+std::string differs(FrozenQuote const& quote) try {
+  Difference difference;
+  check_bill(difference, quote.bill);
+  CostSheet const sheet = cost(quote.bill, quote.work, quote.outside, quote.shop);
+  compare_sheet(difference, quote.sheet, sheet);
+  Read<Offer> const replayed = offer(sheet, quote.delivery, quote.selling, quote.goal, quote.shop);
+  if (replayed)
+    compare_offer(difference, quote.offer, *replayed);
+  else
+    difference.compare("offer", false, true);
+  return std::move(difference).found();
+} catch (Overflow const&) {
+  return "sheet.total";
+}
+
+}  // namespace endband

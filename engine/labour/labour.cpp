@@ -1,0 +1,124 @@
+#include "engine/labour/labour.h"
+
+#include "engine/book/operation.h"
+#include "engine/labour/seconds.h"
+
+#include <array>
+#include <bitset>
+#include <cstddef>
+#include <utility>
+
+namespace endband {
+namespace {
+
+using StepIndex = std::array<Step const*, operation_count>;
+
+std::size_t index_of(OperationKind kind) { return static_cast<std::size_t>(kind); }
+
+StepIndex index_steps(StepLibrary const& library) {
+  StepIndex steps{};
+  for (Step const& step : library.steps) steps.at(index_of(step.kind)) = &step;
+  return steps;
+}
+
+// low + 4 x likely + high: six times the mean.
+std::int64_t sixths(Spread3 const& times) {
+  return checked_add(checked_add(times.low.n, checked_mul(4, times.likely.n)), times.high.n);
+}
+
+// (set_up + each x count) / parts, in seconds. Whole seconds are common and need no reduction.
+Ratio seconds(std::int64_t set_up, std::int64_t each, Count count, std::int64_t parts) {
+  std::int64_t const num = checked_add(checked_mul(set_up, 1000), checked_mul(each, count.n));
+  std::int64_t const den = 1000 * parts;
+  return num % den == 0 ? Ratio(num / den) : Ratio(num, den);
+}
+
+void set_times(WorkLine& line, Spread3 const& set_up, Spread3 const& each) {
+  line.mean_seconds = seconds(sixths(set_up), sixths(each), line.count, 6);
+  line.low_seconds = seconds(set_up.low.n, each.low.n, line.count, 1);
+  line.high_seconds = seconds(set_up.high.n, each.high.n, line.count, 1);
+}
+
+// Every enquiry takes its whole time, set-up too, whether an order comes of it or not.
+void pay_lost_enquiries(WorkLine& line, Ratio enquiries_an_order) {
+  line.count = scale(line.count, enquiries_an_order, Rounding::half_away);
+  line.mean_seconds = line.mean_seconds * enquiries_an_order;
+  line.low_seconds = line.low_seconds * enquiries_an_order;
+  line.high_seconds = line.high_seconds * enquiries_an_order;
+}
+
+WorkLine line_of(Operation const& operation) {
+  WorkLine line;
+  line.kind = operation.kind;
+  line.part = operation.part;
+  line.count = operation.count;
+  return line;
+}
+
+WorkLine extra_line(Operation const& operation, ExtraWork const& extra) {
+  WorkLine line = line_of(operation);
+  line.words = extra.words;
+  set_times(line, Spread3{}, {extra.low, extra.likely, extra.high});
+  return line;
+}
+
+WorkLine step_line(Operation const& operation, Step const& step, bool with_set_up) {
+  WorkLine line = line_of(operation);
+  line.step_version = step.version;
+  line.wait_low = step.wait_low;
+  line.wait_high = step.wait_high;
+  set_times(line, with_set_up ? step.set_up : Spread3{}, step.each);
+  return line;
+}
+
+Fault no_times(OperationKind kind) {
+  std::string const name(operation_row(kind).name);
+  return {FaultCode::missing_step, {.source = "steps", .field = name}, "", "times for the step " + name, {}};
+}
+
+}  // namespace
+
+Step const* StepLibrary::find(OperationKind kind) const {
+  for (Step const& step : steps)
+    if (step.kind == kind) return &step;
+  return nullptr;
+}
+
+Ratio Work::mean_seconds() const {
+  SecondsSum sum;
+  for (WorkLine const& line : lines) sum.add(line.mean_seconds);
+  return sum.total();
+}
+
+Ratio mean_of(Spread3 const& times) { return {sixths(times), 6}; }
+
+Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrary const& library,
+                    WorkRules const& rules) {
+  StepIndex const steps = index_steps(library);
+  std::bitset<operation_count> seen;
+  std::vector<Fault> faults;
+  Work work;
+  work.lines.reserve(structure.operations.size());
+  for (Operation const& operation : structure.operations) {
+    if (operation.kind == OperationKind::extra_work) {
+      work.lines.push_back(
+          extra_line(operation, spec.extra_work.at(static_cast<std::size_t>(operation.extra))));
+      continue;
+    }
+    bool const first = !seen[index_of(operation.kind)];
+    seen.set(index_of(operation.kind));
+    Step const* const step = steps[index_of(operation.kind)];
+    if (step == nullptr) {
+      if (first) faults.push_back(no_times(operation.kind));
+      continue;
+    }
+    WorkLine line = step_line(operation, *step, first);
+    if (operation_row(operation.kind).driver == Driver::enquiry)
+      pay_lost_enquiries(line, rules.enquiries_an_order);
+    work.lines.push_back(std::move(line));
+  }
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return work;
+}
+
+}  // namespace endband
