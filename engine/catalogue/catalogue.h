@@ -90,9 +90,9 @@ struct Material {
   SoldBy sold_by = SoldBy::piece;
   Properties properties;
   Flags flags;
-  Ratio spoil;               // lost / taken, 0 <= s < 1
+  Ratio spoil;               // lost / taken, 0 <= s <= 9/10
   Amount least_spoil;        // in the material's dimension
-  Ratio ruin_chance;         // chance that a costly piece is ruined, 0 <= p < 1
+  Ratio ruin_chance;         // chance that a costly piece is ruined, 0 <= p <= 9/10
   Charging charging = Charging::as_used;
   Ratio kept_worth{1, 2};    // an offcut's worth: this share of its part of the cost
   std::optional<PackPrice> price;  // in force on Catalogue::on
@@ -129,7 +129,9 @@ struct UnitCost {
 UnitCost unit_cost(Material const& material, BuyingRules const& buying);  // requires material.price
 Money cost_of(UnitCost const& unit, Amount taken);                        // line amount: half away
 
-// One row of the table of kinds: its name, what it may be sold by, and the properties that it must have.
+// One row of the table of kinds: its name, what it may be sold by, and the properties that it must have however it is
+// sold; the way of selling adds its own (needs_of). A figure that follows from two others counts as given: grammage =
+// density x caliper. A thread's caliper stands for its number, but for one sold by weight.
 enum class Property : std::uint8_t {
   caliper, grammage, density, sheet, thread, leaf_side, leaves_a_book, usable, usable_share, spread, solids,
   piece_mass, width, height, depth
@@ -140,6 +142,7 @@ struct KindRow {
   std::string_view what;  // "leaf of gold or of brass, in books"
   std::span<SoldBy const> sold_by;
   std::span<Property const> needs;  // must be given
+  bool whole_pieces;                // used in whole pieces or leaves: a rivet, not a block of wax
 };
 std::span<KindRow const> kind_table();
 KindRow const& kind_row(MaterialKind kind);
@@ -148,11 +151,12 @@ std::string_view sold_by_name(SoldBy sold_by);
 std::optional<SoldBy> sold_by_named(std::string_view name);
 std::string_view charging_name(Charging charging);
 std::optional<Charging> charging_named(std::string_view name);
-std::string_view property_name(Property property);
+std::span<Property const> needs_of(SoldBy sold_by);  // a skin: usable, usable_share
+std::string_view property_name(Property property);   // "leaf-side"
 bool has_property(Properties const& properties, Property property);
 
 // All faults of a material at once: kind and sold_by that do not go together, missing or absurd properties,
-// shares outside [0, 1), a pack of another dimension. `where.source` is copied, `field` is the property's name.
+// shares outside their range, a pack of another dimension. `where` is copied, its `field` is the property's name.
 std::vector<Fault> check_material(Material const& material, Where const& where);
 
 }  // namespace endband
