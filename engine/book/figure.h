@@ -11,7 +11,7 @@
 
 namespace endband {
 
-enum class Unit : std::uint8_t { mm, mm2, count, share, degree, gram, gram_m2, yes_no };
+enum class Unit : std::uint8_t { mm, mm2, count, share, degree, gram, gram_m2, yes_no, tex, kg_m3 };
 
 enum class Part : std::uint8_t {
   text_block, sewing, endpapers, spine, boards, endbands, registers, underlays, cover, lines, lettering, corners,
@@ -27,32 +27,34 @@ enum class FigureId : std::uint8_t {
   pages, leaf_caliper, leaf_grammage, compression, creep, head_tail_trim, fore_edge_trim, sheet_height, sheet_width,
   grain_head_to_tail, block_given, block_density, block_thickness, block_mass,
   // endpapers
-  endpapers_each_end, free_endpaper_leaves, endpaper_caliper, endpaper_grammage, endpaper_thickness,
+  endpapers_each_end, free_endpaper_leaves, endpaper_caliper, endpaper_grammage, endpaper_thickness, tip_width,
   // sewing
-  thread_tex, thread_thickness, swell_kept, swell, kettle_setback, supports, support_thickness, support_turns,
-  stitch_allowance, thread_length, needle_length, needle_waste, needlefuls, thread_taken, slip_length, frame_allowance,
-  cord_each, cord_length, holes_a_support, holes,
+  thread_tex, thread_density, thread_thickness, swell_kept, swell, kettle_setback, supports, support_thickness,
+  support_turns, stitch_allowance, thread_length, needle_length, needle_waste, needlefuls, thread_taken, slip_length,
+  frame_allowance, cord_each, cord_length, holes_a_support, holes,
   // spine
-  spine_width, round_angle, shoulder, chord, spine_radius, arc, rise, swell_wanted, swell_least, angle_it_takes,
-  bands, panels, band_width, panel_height, lining_layers, paper_lining_layers,
+  spine_width, round_angle, shoulder, chord, spine_radius, arc, rise, swell_wanted, swell_least, swell_low,
+  swell_most, angle_it_takes, thread_least, thread_most, bands, panels, band_width, panel_height, panel_clearance,
+  lining_layers, paper_lining_layers,
   // boards
   board_thickness, board_density, square, setback, boards, board_height, board_width, holes_a_slip, lacing_holes,
   // cover
-  leather_bought, leather_pared, leather_density, turn_in, joint, leather_stretch, band_path, underlay_growth,
-  cover_height, cover_width, pare_length, cover_area,
+  leather_bought, leather_pared, leather_density, turn_in, joint, leather_stretch, band_path, band_growth,
+  underlay_growth, underlay_growth_across, cover_height, cover_width, pare_length, cover_area,
   // endbands
-  endbands, endband_colours, core_thickness, core_trim, core_length, silk_thickness, silk_packing, wraps, tie_downs,
-  tie_length, silk_length,
+  endbands, endband_colours, core_thickness, core_trim, core_length, silk_tex, silk_density, silk_thickness,
+  silk_packing, wraps, tie_downs, tie_length, silk_length,
   // registers
   registers, register_anchor, register_tail, register_diagonal, register_length,
   // corners, clasps, strap, stone
-  corners, rivets_a_corner, clasps, rivets_a_clasp, straps, strap_width, strap_fixing, strap_reach, strap_tail,
-  strap_overlap, strap_wraps_round, strap_length, strap_rivet_spacing, strap_rivet_end, strap_rivets, rivets,
-  stones, stone_height, stone_width,
-  // lettering
-  letters, letter_height, letter_pitch, letter_layers,
+  corners, corner_leg, rivets_a_corner, clasps, rivets_a_clasp, straps, strap_width, strap_fixing, strap_reach,
+  strap_tail, strap_overlap, strap_wraps_round, strap_length, strap_rivet_spacing, strap_rivet_end, strap_rivets,
+  rivets, stones, stone_height, stone_width,
+  // lines and lettering
+  leaf_lap, letters, letter_height, letter_pitch, letter_layers,
   // whole book
-  boards_mass, cover_mass, endpapers_mass, fittings_mass, book_mass, closed_height, closed_width, closed_thickness,
+  boards_mass, cover_mass, endpapers_mass, fittings_mass, sundries_mass, book_mass, padding_density, closed_height,
+  closed_width, closed_thickness,
 };
 // clang-format on
 inline constexpr std::size_t figure_count = static_cast<std::size_t>(FigureId::closed_thickness) + 1;

@@ -1,0 +1,90 @@
+// The spine, rounded and backed.
+#include "engine/book/rules_table.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace endband {
+namespace {
+
+using enum FigureId;
+
+constexpr std::string_view of_a_circle = "geometry of a circle; E&R, 'rounding', dt2916: a third of one";
+constexpr std::string_view of_the_groove = "P. Adam, Practical Bookbinding, 1903 (its page 36 online)";
+
+constexpr double radians(double degrees) { return degrees * std::numbers::pi / 180; }
+
+double arc_over_chord(double theta) { return theta / (2 * std::sin(theta / 2)); }
+
+// The angle in degrees of the arc that is `arc` long over `chord`: 0 when it is not longer, 360 at most. The
+// ratio grows with the angle from 1 at a flat spine to infinity at a full circle, so halving the interval
+// finds it.
+double angle_of(double arc, double chord) {
+  if (!(arc > chord)) return 0;
+  double low = 0;
+  double high = 2 * std::numbers::pi;
+  for (int i = 0; i < 48; ++i) {
+    double const middle = (low + high) / 2;
+    (arc_over_chord(middle) * chord < arc ? low : high) = middle;
+  }
+  return low * 180 / std::numbers::pi;
+}
+
+constexpr std::array table{
+    rule(
+        shoulder, From<board_thickness>{}, "h = t", [](double t) { return t; }, of_the_groove),
+    rule(
+        chord, From<block_thickness, shoulder>{}, "C = T + 2 x h",
+        [](double t, double h) { return t + 2 * h; }, geometry),
+    rule(
+        spine_radius, From<chord, round_angle>{}, "R = C / (2 x sin(theta / 2))",
+        [](double c, double degrees) { return c / (2 * std::sin(radians(degrees) / 2)); }, of_a_circle),
+    rule(
+        arc, From<spine_radius, round_angle>{}, "A = R x theta",
+        [](double r, double degrees) { return r * radians(degrees); }, of_a_circle),
+    rule(
+        rise, From<spine_radius, round_angle>{}, "r = R x (1 - cos(theta / 2))",
+        [](double r, double degrees) { return r * (1 - std::cos(radians(degrees) / 2)); }, of_a_circle),
+    rule(
+        swell_wanted, From<arc, block_thickness>{}, "S_w = A - T", [](double a, double t) { return a - t; },
+        geometry),
+    rule(
+        swell_least, From<shoulder>{}, "S_0 = 2 x h", [](double h) { return 2 * h; },
+        "geometry: the spine before rounding must be wider than the shoulders stand apart"),
+    rule(
+        swell_low, From<chord, round_angle, block_thickness>{}, "S_1 = C x theta / (4 x sin(theta / 4)) - T",
+        [](double c, double degrees, double t) { return c * arc_over_chord(radians(degrees) / 2) - t; },
+        geometry),
+    rule(
+        swell_most, From<block_thickness>{}, "S_2 = 0.3 x T", [](double t) { return 0.3 * t; },
+        "after P. Geraty, as told by papercraftpanda.com: a spine about 30 % thicker than the fore-edge"),
+    rule(
+        angle_it_takes, From<spine_width, chord>{},
+        "theta_S such that theta_S / (2 x sin(theta_S / 2)) = B / C; 0 when B is not wider than C",
+        [](double b, double c) { return angle_of(b, c); }, geometry),
+    rule(
+        thread_least, From<swell_least, sections, swell_kept>{}, "d_0 = S_0 / (n x c)",
+        [](double s, double n, double c) { return s / (n * c); }, geometry),
+    rule(
+        thread_most, From<swell_most, sections, swell_kept>{}, "d_2 = S_2 / (n x c)",
+        [](double s, double n, double c) { return s / (n * c); }, geometry),
+    rule(
+        bands, From<supports>{}, "u_b = u", [](double u) { return u; },
+        "definition: a raised cord is a band"),
+    rule(
+        panels, From<bands>{}, "i = u_b + 1", [](double u) { return u + 1; },
+        "D. Cockerell, Bookbinding, and the Care of Books, 1901, ch. VII: six portions for five bands"),
+    rule(
+        band_width, From<support_thickness, thread_thickness>{}, "b = d_u + 2 x d",
+        [](double support, double d) { return support + 2 * d; }, geometry),
+    rule(
+        panel_height, From<leaf_height, bands, band_width, panels>{}, "H_i = (H - u_b x b) / i",
+        [](double h, double u, double b, double i) { return (h - u * b) / i; }, "geometry: equal panels"),
+};
+
+}  // namespace
+
+std::span<Rule const> rules_of_spine() { return table; }
+
+}  // namespace endband
