@@ -1,0 +1,143 @@
+#!/usr/bin/python3
+"""The demo workshop holds no filler: every material and every step is used by one of its books.
+
+usage: sample_data.py ENDBAND [TEST ...]     the program under test; the tests as unittest names them
+"""
+
+import json
+import shlex
+import subprocess
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+SAMPLE = Path(__file__).resolve().parents[2] / "sample_data"
+BOOKS = sorted((SAMPLE / "books").glob("*.toml"))
+ENDBAND = ""
+ON = "2026-11-25"
+BEFORE_THE_RISES = "2026-02-02"
+
+# What a book may be warned of on purpose; every other warning is a slip of the sample data.
+MEANT = {
+    "pocket_herbal": {"leaf-tarnishes"},
+    "saltmarsh_log": {"customer-piece-cannot-be-replaced"},
+}
+
+
+def commands(name):
+    """The commands of a file as lists of words, joined and split as the program does."""
+    text = (SAMPLE / name).read_text(encoding="utf-8").replace("\\\n", " ")
+    lines = [line for line in text.splitlines() if line.strip() and not line.lstrip().startswith("#")]
+    return [shlex.split(line) for line in lines]
+
+
+def codes_of(words):
+    return {line[2] for line in commands("workshop.commands") if line[:2] == words}
+
+
+def run(*words):
+    done = subprocess.run([ENDBAND, *words], capture_output=True, text=True, check=False)
+    if done.returncode != 0:
+        raise AssertionError(f"endband {' '.join(words)} ended with {done.returncode}:\n{done.stdout}{done.stderr}")
+    return done.stdout
+
+
+class SampleFiles(unittest.TestCase):
+    """What can be seen without the program."""
+
+    def test_there_are_seventy_materials_from_five_suppliers_each_with_a_price(self):
+        added = [line for line in commands("workshop.commands") if line[:2] == ["material", "add"]]
+        self.assertGreaterEqual(len({line[2] for line in added}), 70)
+        for line in added:
+            with self.subTest(material=line[2]):
+                for flag in ("--pack", "--price", "--supplier", "--tax"):
+                    self.assertIn(flag, line)
+        suppliers = {line[line.index("--supplier") + 1] for line in added}
+        self.assertGreaterEqual(len(suppliers), 5)
+
+    def test_some_prices_change_and_some_are_in_another_currency(self):
+        lines = commands("workshop.commands")
+        self.assertGreaterEqual(sum(line[:2] == ["material", "price"] for line in lines), 2)
+        self.assertGreaterEqual(sum("--rate" in line for line in lines), 1)
+
+    def test_there_are_six_customers_and_nobody_can_be_written_to(self):
+        added = [line for line in commands("workshop.commands") if line[:2] == ["customer", "add"]]
+        self.assertGreaterEqual(len(added), 6)
+        for line in added:
+            self.assertTrue(line[line.index("--email") + 1].endswith(".example.org"), line)
+
+    def test_there_are_four_books_one_of_six_lines_and_one_of_sixty(self):
+        sizes = sorted(len(book.read_text(encoding="utf-8").splitlines()) for book in BOOKS)
+        self.assertEqual(len(sizes), 4)
+        self.assertEqual(sizes[0], 6)
+        self.assertGreaterEqual(sizes[-1], 60)
+
+    def test_steps_that_cut_burn_or_fume_carry_a_caution(self):
+        lines = {line[2]: line for line in commands("starter_steps.commands")}
+        self.assertGreaterEqual(len(lines), 45)
+        for words, steps in {
+            "knives": ["cut-sheets", "cut-leather", "turn-corners"],
+            "dust": ["cut-boards", "shape-boards", "drill-lacing"],
+            "ignite": ["dye-leather", "dress-leather", "size-lines", "varnish-leaf"],
+            "flame": ["dye-leather", "laminate-underlays", "size-lines", "varnish-leaf"],
+            "epoxy": ["set-stone"],
+            "burn": ["blind-lines", "letter-title", "glue-spine"],
+            "polyester": ["fix-registers"],
+        }.items():
+            for step in steps:
+                with self.subTest(step=step):
+                    line = lines[step]
+                    self.assertIn(words, line[line.index("--caution") + 1].lower())
+
+
+class SampleInUse(unittest.TestCase):
+    """What the program makes of it."""
+
+    @classmethod
+    def setUpClass(cls):
+        cls.place = tempfile.TemporaryDirectory(prefix="endband-sample-")
+        cls.workshop = str(Path(cls.place.name) / "workshop.db")
+        run("--workshop", cls.workshop, "--on", "2026-01-05", "workshop", "new", "--sample")
+        cls.quotes = {book.stem: cls.quote(book, ON) for book in BOOKS}
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.place.cleanup()
+
+    @classmethod
+    def ask(cls, *words):
+        return json.loads(run("--workshop", cls.workshop, "--json", *words))
+
+    @classmethod
+    def quote(cls, book, on):
+        """The quote of a book as the binder sees it, kept and explained."""
+        extra = [] if "customer =" in book.read_text(encoding="utf-8") else ["--customer", "ida-quill"]
+        made = cls.ask("--on", on, "quote", "make", str(book), "--yes", *extra)
+        return cls.ask("quote", "explain", made["number"])
+
+    def test_every_material_is_used_by_a_sample_book(self):
+        used = {line["material"] for quote in self.quotes.values() for line in quote["bill"]}
+        self.assertEqual(codes_of(["material", "add"]) - used, set())
+
+    def test_every_step_is_used_by_a_sample_book(self):
+        used = {line["step"] for quote in self.quotes.values() for line in quote["work"]}
+        self.assertEqual({line[2] for line in commands("starter_steps.commands")} - used, set())
+
+    def test_no_sample_book_is_warned_of_anything_but_what_is_meant(self):
+        for name, quote in self.quotes.items():
+            with self.subTest(book=name):
+                self.assertEqual({warning["code"] for warning in quote["warnings"]}, MEANT.get(name, set()))
+
+    def test_a_risen_price_makes_the_same_book_dearer_on_the_later_day(self):
+        book = SAMPLE / "books" / "hollow_tides.toml"
+        before, after = self.quote(book, BEFORE_THE_RISES), self.quotes["hollow_tides"]
+        self.assertLess(float(before["cost"]["materials"]["amount"]), float(after["cost"]["materials"]["amount"]))
+
+    def test_the_workshop_is_sound(self):
+        run("--workshop", self.workshop, "workshop", "check")
+
+
+if __name__ == "__main__":
+    ENDBAND = sys.argv.pop(1)
+    unittest.main()
