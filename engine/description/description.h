@@ -42,26 +42,28 @@ struct Times {  // low <= likely <= high
   Duration low, likely, high;
   friend bool operator==(Times const&, Times const&) = default;
 };
-// "10/20/40 min", each as a duration is written, the last unit serving all: "20 min/1 h/2 h"; "30 min" is all three.
-// Not negative; faults as read_duration, and contradiction when they do not rise.
+// "10/20/40 min", each as a duration is written, the last unit serving all: "20 min/1 h/2 h"; "30 min" is all
+// three. Not negative; faults as read_duration, and contradiction when they do not rise.
 Read<Times> read_times(std::string_view text);
 
-// One key of a description. `path` is dotted; a path in a repeated table ([[lines]]) starts with its name and "[]":
-// "lines[].width".
+// One key of a description. `path` is dotted; a path in a repeated table ([[lines]]) starts with its name and
+// "[]": "lines[].width".
 struct KeyRow {
   std::string_view path;
   ValueType type = ValueType::words;
-  double least = 0;     // declared range, both ends allowed, in the unit people write: mm, count, minutes, g, degrees,
-  double most = 0;      //   kg/m3, units of money; a share as a fraction. Words: how many code points; codes: how many.
+  double least =
+      0;  // declared range, both ends allowed, in the unit people write: mm, count, minutes, g, degrees,
+  double most =
+      0;  //   kg/m3, units of money; a share as a fraction. Words: how many code points; codes: how many.
   std::string_view choices;  // "cut|uncut"; of codes: what each may be
   std::string_view help;     // one line, for the reference page and for faults
   int since = 1;
 };
 
-using Value =
-    std::variant<std::int64_t, Ratio, std::string, std::vector<std::string>, bool, Amount, ThreadNumber, Date, Times>;
-// length, thickness, duration, mass, count, density -> int64 in base unit; number, share, angle -> Ratio; code, words,
-// choice, money -> string; codes -> vector; flag -> bool; amount -> Amount; thread; date; times.
+using Value = std::variant<std::int64_t, Ratio, std::string, std::vector<std::string>, bool, Amount,
+                           ThreadNumber, Date, Times>;
+// length, thickness, duration, mass, count, density -> int64 in base unit; number, share, angle -> Ratio;
+// code, words, choice, money -> string; codes -> vector; flag -> bool; amount -> Amount; thread; date; times.
 
 struct Entry {
   std::string key;  // "text.paper"; in a repeated table "lines[].width"
@@ -80,7 +82,8 @@ struct BookText {
 // The row of a key, or nullptr.
 KeyRow const* key_named(std::span<KeyRow const> keys, std::string_view path);
 
-// One value that stands alone, as a setting or a flag has it: the same forms as in a description, without quotes
+// One value that stands alone, as a setting or a flag has it: the same forms as in a description, without
+// quotes
 // ("250 mm", "300", "true", "silk-red, silk-cream"). `where` is copied to faults.
 Read<Value> read_value(KeyRow const& row, std::string_view text, Where const& where);
 
@@ -88,8 +91,8 @@ Read<Value> read_value(KeyRow const& row, std::string_view text, Where const& wh
 std::string value_text(ValueType type, Value const& value);
 
 // Reads and checks a whole description: all faults at once, by line. The first key must be `endband = 1`.
-// Syntax faults are told in plain words (a bare word: put it in quotes; 1,5: write 1.5; 12 mm: in quotes ...); after
-// one there is nothing more to check. A text over 1 MiB is refused. Columns count code points.
+// Syntax faults are told in plain words (a bare word: put it in quotes; 1,5: write 1.5; 12 mm: in quotes
+// ...); after one there is nothing more to check. A text over 1 MiB is refused. Columns count code points.
 Read<BookText> read_description(std::string_view text, std::string source, std::span<KeyRow const> keys);
 
 }  // namespace endband
