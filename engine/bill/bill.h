@@ -2,41 +2,43 @@
 // found. It carries the unit costs of the day, so that nothing after it needs the catalogue.
 //   consumed = net + spoil + cutting_loss          opened = consumed + kept + pack_remainder
 // Both hold exactly for every line.
+//
+// The steps, for one material:
+//   net           what is in the finished book. Sheets: its area / a sheet's area, to a thousandth; wide rolls: its area /
+//                 the width; both rounded up.
+//   gross         what net is cut out of or comes with. Sheets: each piece takes 1 / (pieces a sheet yields) of one, each
+//                 size rounded up to a thousandth. Skins: area / usable share, rounded up. Rolls: whole rows across.
+//                 All else: what each use takes (needlefuls, frame). What the description adds is taken as said.
+//   cutting_loss  gross - net
+//   spoil         max(ceil(gross / (1 - s)), gross + least spoil) - gross
+//   touched       what must be opened of it. Sheets and skins: whole ones, as many as consumed fills, and no fewer than
+//                 the pieces can be cut from. All else: consumed.
+//   kept          touched - consumed
+//   opened        touched, in whole packs; sheets only where they are charged whole. A skin is a pack. A material without
+//                 a price has no pack: then touched.
+//   pack_remainder  opened - touched
 #pragma once
 
 #include "engine/catalogue/catalogue.h"
 #include "engine/quantities/quantities.h"
 
 #include <cstdint>
-#include <string_view>
 #include <vector>
 
 namespace endband {
 
-enum class HowFound : std::uint8_t {
-  counted,              // pieces, leaves, strips
-  by_length,            // lengths off a roll, with needlefuls and frame
-  by_spread,            // area x coats x faces x spread
-  by_yield,             // sheets in rows and columns, grain respected
-  by_usable_rectangle,  // skins: the largest rectangle one may count on, and the usable share
-  as_said,              // an extra of the description
-};
-std::string_view how_found_name(HowFound how);
-
 struct Use {
   Item item;
   Part part;
-  Amount net;
+  Amount net;  // in the material's dimension; the uses of a line sum to its net
 };
 
 struct BillLine {
   MaterialId material;
   std::int64_t material_version = 0, price_version = 0;
   HowFound how = HowFound::counted;
-  // All in the material's dimension. Sheets: a count; the cutting loss is what yield leaves over of a consumed sheet
-  // and is kept in the count (net is the sheets that whole yield would take, exact to a thousandth, rounded up).
-  Amount net, spoil, cutting_loss, kept, pack_remainder, opened, charged;
-  std::int64_t units_opened = 0;  // sheets, skins, packs
+  Amount net, spoil, cutting_loss, kept, pack_remainder, opened, charged;  // all in the material's dimension
+  std::int64_t units_opened = 0;  // sheets; skins; of all else packs, 0 when no price says what a pack is
   std::vector<Use> uses;
   bool customer_supplied = false;
   Charging charging = Charging::as_used;
@@ -50,10 +52,10 @@ struct Bill {
   std::vector<BillLine> lines;  // by material id
 };
 
-// Faults: does_not_fit (a piece larger than its sheet or usable rectangle), no_price. Where a fault lies is the place that
-// named the material (BookSpec::materials), when one did.
-//   charged: as_used: consumed.  whole_less_offcuts: opened - kept_worth x kept, never less than consumed.  whole: opened.
-//   taken for spoil s: ceil(net / (1 - s)) and at least net + least_spoil.
+// Faults, all at once: does_not_fit (a piece larger than its sheet, roll or usable rectangle), no_price. Where a fault
+// lies is the place that named the material (BookSpec::materials, underlays, extras), when one did.
+//   charged: as_used: consumed.  whole_less_offcuts: opened - kept_worth x kept (rounded down), never less than consumed.
+//            whole: opened.
 Read<Bill> settle(Needs const& needs, BookSpec const& spec, Catalogue const& catalogue);
 
 Money material_cost(BillLine const& line);  // charged x unit cost, half away

@@ -142,7 +142,6 @@ struct KindRow {
   std::string_view what;  // "leaf of gold or of brass, in books"
   std::span<SoldBy const> sold_by;
   std::span<Property const> needs;  // must be given
-  bool whole_pieces;                // used in whole pieces or leaves: a rivet, not a block of wax
 };
 std::span<KindRow const> kind_table();
 KindRow const& kind_row(MaterialKind kind);

@@ -5,26 +5,44 @@
 #include "engine/book/structure.h"
 #include "engine/catalogue/catalogue.h"
 
+#include <cstdint>
+#include <string_view>
 #include <vector>
 
 namespace endband {
 
-// One use of one material. Exactly one of pieces/amount carries the quantity: pieces for what is cut from sheets and
-// skins, `net` always (their area, or a count, length, mass, volume).
+// A line found in several ways is said to be found by the last of them in this order.
+enum class HowFound : std::uint8_t {
+  as_said,              // an extra of the description
+  counted,              // pieces, leaves, strips
+  by_length,            // lengths off a roll, with needlefuls and frame
+  by_spread,            // area x coats x faces x spread
+  by_yield,             // sheets in rows and columns, rows across a roll, grain respected
+  by_usable_rectangle,  // skins: the largest rectangle one may count on, and the usable share
+};
+std::string_view how_found_name(HowFound how);  // "by-usable-rectangle"
+
+// One use of one material.
 struct Need {
   Item item;
   Part part;
   MaterialId material;
-  Amount net;                  // what is in the finished book: for sheets the area-true share is not needed, see pieces
-  Amount taken;                // net and what this use wastes by itself (needlefuls, frame, leaf laps)
-  std::vector<Piece> pieces;   // empty unless cut from a sheet, board or skin
+  HowFound how = HowFound::counted;
+  Amount net;                 // what is in the finished book. Pieces: the sum of their areas, whatever the material is
+                              //   counted in; else a length, mass, volume, count or area of the material's dimension
+  Amount taken;               // net and what this use wastes by itself (needlefuls, frame, the rest of a leaf)
+  std::vector<Piece> pieces;  // what is cut from a sheet, a skin or a wide roll; else empty
   bool customer_supplied = false;
 };
 struct Needs {
-  std::vector<Need> needs;     // grouped by material in order of id, uses in book order
+  std::vector<Need> needs;  // grouped by material in order of id, uses in book order (part, then item)
 };
 
-// Spread x area x coats x faces, to mass or volume rounded up; lengths, counts, leaves of strips (rounded up).
+// Pieces: as they are. Runs: count x length; a thread sold by weight by its tex, rounded up to a milligram. Spreads: area
+// x coats x faces of a use x spread, rounded up to a milligram or microlitre. Strips of one width in one use: strips /
+// floor(leaf side / strip width) leaves, rounded up to whole ones; a strip wider than a leaf is laid of
+// ceil(width / side) leaves. Things: as they are.
+// Throws std::logic_error when a material cannot be counted in the way its use asks: resolve lets none through.
 Needs quantities(Structure const& structure, BookSpec const& spec, Catalogue const& catalogue);
 
 }  // namespace endband
