@@ -1,4 +1,5 @@
-// Customers. Name and address live apart from quotes, which carry only the customer's id, so that they can be forgotten.
+// Customers. Name and address live apart from quotes, which carry only the customer's id, so that they can be
+// forgotten.
 #pragma once
 
 #include "db/workshop.h"
@@ -11,7 +12,7 @@ namespace endband::db {
 
 struct Customer {
   std::int64_t id = 0;
-  std::string code;     // "otter-stage"
+  std::string code;  // "otter-stage"
   std::string name, email, address, country, notes;
   Date since;
 };

@@ -1,4 +1,5 @@
-// Materials and their dated prices: immutable versions, in force on a day is the latest valid_from, then the latest entry.
+// Materials and their dated prices: immutable versions, in force on a day is the latest valid_from, then the
+// latest entry.
 #pragma once
 
 #include "db/workshop.h"
@@ -18,9 +19,10 @@ Read<MaterialId> add_material(Writing& writing, Material const& material, Date v
 Read<MaterialId> change_material(Writing& writing, Material const& material, Date valid_from);
 Read<std::int64_t> add_price(Writing& writing, std::string_view code, PackPrice const& price);
 
-// Only the rows that are named, with properties and price in force on the day. A material whose first version is later
-// than the day is unknown on it. Faults: unknown_material with near codes, all at once.
-Read<Catalogue> load_catalogue(Workshop& workshop, std::span<std::string const> codes, Date on, BuyingRules const& buying);
+// Only the rows that are named, with properties and price in force on the day. A material whose first version
+// is later than the day is unknown on it. Faults: unknown_material with near codes, all at once.
+Read<Catalogue> load_catalogue(Workshop& workshop, std::span<std::string const> codes, Date on,
+                               BuyingRules const& buying);
 std::vector<Material> list_materials(Workshop& workshop, Date on, std::optional<MaterialKind> kind);
 Read<Material> find_material(Workshop& workshop, std::string_view code, Date on);
 std::vector<PackPrice> price_history(Workshop& workshop, std::string_view code);  // oldest first

@@ -1,5 +1,5 @@
-// Quotes: frozen, never updated; every stage's result as rows of whole numbers. A commission has one number, year and
-// count ("26-014"); its quotes are issues a, b, c of it.
+// Quotes: frozen, never updated; every stage's result as rows of whole numbers. A commission has one number,
+// year and count ("26-014"); its quotes are issues a, b, c of it.
 #pragma once
 
 #include "db/workshop.h"
@@ -13,8 +13,8 @@
 namespace endband::db {
 
 struct QuoteNumber {
-  int year = 0;    // 2026
-  int count = 0;   // 14
+  int year = 0;   // 2026
+  int count = 0;  // 14
   char issue = 'a';
 };
 std::string number_text(QuoteNumber number);  // "26-014a"
@@ -31,9 +31,12 @@ struct QuoteHeader {
 };
 
 // Gives the next free number of the year of quote.on. Numbers are never used again.
-Read<QuoteHeader> save_quote(Writing& writing, std::string_view customer, Date valid_until, FrozenQuote const& quote);
-std::vector<QuoteHeader> list_quotes(Workshop& workshop, std::optional<std::string> customer, int last);  // newest first
-// "26-014a", "26-014" (its latest issue), "14" while one year only has it. Faults: unknown_code with near numbers.
+Read<QuoteHeader> save_quote(Writing& writing, std::string_view customer, Date valid_until,
+                             FrozenQuote const& quote);
+std::vector<QuoteHeader> list_quotes(Workshop& workshop, std::optional<std::string> customer,
+                                     int last);  // newest first
+// "26-014a", "26-014" (its latest issue), "14" while one year only has it. Faults: unknown_code with near
+// numbers.
 Read<QuoteHeader> find_quote(Workshop& workshop, std::string_view number);
 FrozenQuote load_quote(Workshop& workshop, std::int64_t id);
 

@@ -1,4 +1,5 @@
-// The workshop's settings: dated, immutable versions of named values; and the typed rules that the engine takes.
+// The workshop's settings: dated, immutable versions of named values; and the typed rules that the engine
+// takes.
 #pragma once
 
 #include "db/workshop.h"
@@ -29,24 +30,31 @@ namespace endband::db {
 // least.charge         money     least.hourly money
 // year.pay             money     year.charges money, year.hours duration ("1100 h")
 // enquiries.an-order   number
-// overhead.<name>      money     a year's: "overhead.rent"; several; each may name what it covers, see covers.<name>
-// covers.<name>        code      the material kind or step that overhead.<name> pays for: its one home
-// default.<key>        words     value of a description key when nobody says it: "default.sewing.thread" = "linen-18-3"
+// overhead.<name>      money     a year's: "overhead.rent"; several; each may name what it covers, see
+// covers.<name> covers.<name>        code      the material kind or step that overhead.<name> pays for: its
+// one home default.<key>        words     value of a description key when nobody says it:
+// "default.sewing.thread" = "linen-18-3" An empty value takes a setting back: from that day on it is as if it
+// had never been set.
 struct SettingRow {
-  std::string_view name;    // "overhead.*" and the like stand for a family
-  ValueType type;
-  std::string_view choices;
+  std::string_view name;      // "overhead.*" and the like stand for a family
+  ValueType type;             // default.*: the type of the description's key
+  std::string_view choices;   // "none|added|included"
   std::string_view fallback;  // value in force when never set; empty: none
   std::string_view help;
+  std::int64_t least = 0;  // both ends allowed, in the unit people write: whole money, percent, hours, number
+  std::int64_t most = 0;
+  std::string_view example;  // a value that is right
 };
 std::span<SettingRow const> setting_table();
+SettingRow const* setting_row(std::string_view name);  // of a name or of its family; nullptr: there is none
 
 struct Setting {
   std::string name, value;
   Date valid_from;
   std::int64_t version = 0;
 };
-// Checks name, form and range; the value is stored in its canonical form. Faults: unknown_code with near, bad_value ...
+// Checks name, form and range; the value is stored in its canonical form. Faults: unknown_code with near,
+// bad_value ...
 Read<Setting> check_setting(Workshop& workshop, std::string_view name, std::string_view value);
 void set(Writing& writing, Setting const& setting);
 std::vector<Setting> settings(Workshop& workshop, Date on);
@@ -61,6 +69,8 @@ struct Shop {  // everything of the settings that a price takes
   std::string maker_name, maker_address, maker_email;
   BookText defaults;  // the default.* values as a description layer
 };
-Read<Shop> load_shop(Workshop& workshop, Date on);  // faults: missing_setting, each with the command that sets it
+// Faults: missing_setting, all at once, `expected` being the words that set it: "workshop set
+// year.hours=\"1100 h\"".
+Read<Shop> load_shop(Workshop& workshop, Date on);
 
 }  // namespace endband::db

@@ -1,5 +1,5 @@
-// One SQLite file is the workshop. It is created, opened, migrated and checked here; every writing command is one
-// Writing: BEGIN IMMEDIATE, one entry in the log, rows that carry it, COMMIT, or nothing at all.
+// One SQLite file is the workshop. It is created, opened, migrated and checked here; every writing command is
+// one Writing: BEGIN IMMEDIATE, one entry in the log, rows that carry it, COMMIT, or nothing at all.
 #pragma once
 
 #include "engine/fault/fault.h"
@@ -21,10 +21,10 @@ inline constexpr int schema_version = 1;
 class Workshop {
  public:
   // Creates the file with mode 0600 and the whole schema, or nothing. Faults: already_exists, file_unusable.
-  static Read<Workshop> create(std::string path, Currency currency, std::string_view name, std::string_view at_utc,
-                               Date on);
-  // Faults: file_missing, not_a_workshop, newer_workshop, file_unusable, workshop_busy. An older file is backed up beside
-  // itself and migrated.
+  static Read<Workshop> create(std::string path, Currency currency, std::string_view name,
+                               std::string_view at_utc, Date on);
+  // Faults: file_missing, not_a_workshop, newer_workshop, file_unusable, workshop_busy. An older file is
+  // backed up beside itself and migrated.
   static Read<Workshop> open(std::string path);
   Workshop(Workshop&&) noexcept;
   Workshop& operator=(Workshop&&) noexcept;
@@ -53,13 +53,14 @@ class Reading {
 
 struct EntryInfo {
   std::int64_t seq = 0;
-  std::string at_utc;   // "2026-11-25T09:10:05Z"
+  std::string at_utc;  // "2026-11-25T09:10:05Z"
   Date on;
   std::string command;  // as typed, without the workshop's path
   std::string program;  // "endband 0.1.0"
 };
 
-// Rolls back unless committed. Construction throws Busy when another process writes for longer than the timeout.
+// Rolls back unless committed. Construction throws Busy when another process writes for longer than the
+// timeout.
 class Writing {
  public:
   Writing(Workshop& workshop, EntryInfo const& info);
@@ -76,7 +77,8 @@ class Writing {
   bool open_ = true;
 };
 
-// Thrown by any statement: the file is busy, full, read-only or damaged. Told as its fault where the command ends.
+// Thrown by any statement: the file is busy, full, read-only or damaged. Told as its fault where the command
+// ends.
 struct StoreError : std::runtime_error {
   StoreError(FaultCode c, std::string what) : std::runtime_error(std::move(what)), code(c) {}
   FaultCode code;
@@ -84,8 +86,8 @@ struct StoreError : std::runtime_error {
 
 std::vector<EntryInfo> log_entries(Workshop& workshop, int last);  // newest first
 
-// Every stored invariant, each fault naming table, row and what is wrong: SQLite's own integrity and foreign keys, money
-// identities of every quote, replay of every quote, one home for each cost, versions in order.
+// Every stored invariant, each fault naming table, row and what is wrong: SQLite's own integrity and foreign
+// keys, money identities of every quote, replay of every quote, one home for each cost, versions in order.
 std::vector<Fault> check(Workshop& workshop);
 
 }  // namespace endband::db

@@ -1,0 +1,58 @@
+// Opening a connection as a workshop needs it, and the table of SQLite's errors.
+#include "db/connection.h"
+
+#include <sqlite3.h>
+
+#include <stdexcept>
+#include <utility>
+
+namespace endband::db {
+namespace {
+
+constexpr int busy_timeout_ms = 2000;
+
+// A file may have been written by anyone: no double-quoted strings, no functions called from its schema, no
+// writing to the schema tables.
+void harden(sqlite3* handle) {
+  for (auto [option, value] :
+       {std::pair{SQLITE_DBCONFIG_DQS_DML, 0}, std::pair{SQLITE_DBCONFIG_DQS_DDL, 0},
+        std::pair{SQLITE_DBCONFIG_DEFENSIVE, 1}, std::pair{SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0},
+        std::pair{SQLITE_DBCONFIG_ENABLE_FKEY, 1}})
+    if (int const code = sqlite3_db_config(handle, option, value, nullptr); code != SQLITE_OK)
+      fail(code, "sqlite3_db_config");
+}
+
+}  // namespace
+
+Connection::Connection(std::string file, int flags)
+    : path(std::move(file)),
+      database(guarded([&] { return SQLite::Database(path, flags, busy_timeout_ms); })) {
+  harden(database.getHandle());
+  // REPLACE deletes rows without asking the triggers that forbid it, unless triggers are recursive.
+  execute("PRAGMA recursive_triggers = ON; PRAGMA synchronous = FULL;");
+}
+
+void Connection::execute(std::string const& sql) {
+  guarded([&] { database.exec(sql); });
+}
+
+void fail(int sqlite_code, std::string const& message) {
+  switch (sqlite_code & 0xff) {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED: throw StoreError(FaultCode::workshop_busy, message);
+    case SQLITE_NOTADB:
+    case SQLITE_CORRUPT: throw StoreError(FaultCode::not_a_workshop, message);
+    case SQLITE_FULL:
+    case SQLITE_IOERR:
+    case SQLITE_READONLY:
+    case SQLITE_CANTOPEN:
+    case SQLITE_PERM:
+    case SQLITE_AUTH:
+    case SQLITE_NOLFS:
+    case SQLITE_PROTOCOL:
+    case SQLITE_NOMEM: throw StoreError(FaultCode::file_unusable, message);
+    default: throw std::logic_error("SQLite " + std::to_string(sqlite_code) + ": " + message);
+  }
+}
+
+}  // namespace endband::db

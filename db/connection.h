@@ -1,0 +1,55 @@
+// One open workshop file, inside db/ only: the SQLite connection, its prepared statements, and how SQLite's
+// errors become ours.
+#pragma once
+
+#include "db/workshop.h"
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Exception.h>
+#include <SQLiteCpp/Statement.h>
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+
+namespace endband::db {
+
+struct Prepared {
+  SQLite::Statement statement;
+  bool in_use = false;
+};
+
+struct TextHash {
+  using is_transparent = void;
+  std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>{}(text); }
+};
+
+struct Connection {
+  std::string path;
+  SQLite::Database database;
+  Currency currency;
+  // Kept prepared for the life of the connection: preparing costs four times what a row does.
+  std::unordered_map<std::string, std::unique_ptr<Prepared>, TextHash, std::equal_to<>> statements;
+
+  // `flags` are SQLite's of opening. Sets what every connection must have; reads nothing.
+  Connection(std::string file, int flags);
+  void execute(std::string const& sql);  // one or more statements, without values
+};
+
+// What SQLite reports is the file's or another process's doing, or a bug of ours: StoreError or
+// std::logic_error.
+[[noreturn]] void fail(int sqlite_code, std::string const& message);
+
+// Runs `action` with SQLite's exceptions turned into ours.
+template <class Action>
+decltype(auto) guarded(Action&& action) {
+  try {
+    return action();
+  } catch (SQLite::Exception const& e) {
+    fail(e.getErrorCode(), e.what());
+  }
+}
+
+}  // namespace endband::db

@@ -1,0 +1,64 @@
+#include "db/files.h"
+
+#include "db/workshop.h"
+
+#include <fcntl.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <system_error>
+
+namespace endband::db {
+namespace {
+
+[[noreturn]] void unusable(std::string const& path, int error) {
+  throw StoreError(FaultCode::file_unusable, path + ": " + std::generic_category().message(error));
+}
+
+void sync(std::string const& path, int flags) {
+  int const descriptor = ::open(path.c_str(), flags | O_CLOEXEC);
+  if (descriptor < 0) unusable(path, errno);
+  int const result = ::fsync(descriptor);
+  int const error = errno;
+  ::close(descriptor);
+  if (result != 0 && error != EINVAL)
+    unusable(path, error);  // EINVAL: a file system that has nothing to sync
+}
+
+}  // namespace
+
+TemporaryFile::TemporaryFile(std::string const& target) : path_(target + ".new-XXXXXX") {
+  int const descriptor = ::mkostemp(path_.data(), O_CLOEXEC);  // O_EXCL, 0600
+  if (descriptor < 0) unusable(target, errno);
+  ::close(descriptor);
+}
+
+TemporaryFile::~TemporaryFile() {
+  if (path_.empty()) return;
+  std::error_code ignored;
+  for (char const* suffix : {"", "-wal", "-shm", "-journal"})
+    std::filesystem::remove(path_ + suffix, ignored);
+}
+
+void TemporaryFile::move_to(std::string const& target) {
+  move_into_place(path_, target);
+  path_.clear();
+}
+
+void move_into_place(std::string const& from, std::string const& target) {
+  sync(from, O_RDONLY);
+  if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, target.c_str(), RENAME_NOREPLACE) != 0) {
+    if (errno == EEXIST) throw StoreError(FaultCode::already_exists, target);
+    if (errno != EINVAL && errno != ENOSYS) unusable(target, errno);
+    // A file system that cannot refuse to replace: the check before it leaves a moment's gap.
+    if (std::filesystem::exists(target)) throw StoreError(FaultCode::already_exists, target);
+    if (std::rename(from.c_str(), target.c_str()) != 0) unusable(target, errno);
+  }
+  std::string const folder = std::filesystem::path(target).parent_path().string();
+  sync(folder.empty() ? "." : folder, O_RDONLY | O_DIRECTORY);
+}
+
+}  // namespace endband::db

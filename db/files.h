@@ -1,0 +1,29 @@
+// Files that appear whole or not at all.
+#pragma once
+
+#include <string>
+
+namespace endband::db {
+
+// A new empty file, mode 0600, beside where it is to stand; removed again, with SQLite's own files beside it,
+// unless it was moved there. All throw StoreError(file_unusable).
+class TemporaryFile {
+ public:
+  explicit TemporaryFile(std::string const& target);
+  ~TemporaryFile();
+  TemporaryFile(TemporaryFile const&) = delete;
+  TemporaryFile& operator=(TemporaryFile const&) = delete;
+
+  std::string const& path() const { return path_; }
+  // Durable on return. StoreError(already_exists) when another made `target` meanwhile: nothing is ever
+  // replaced.
+  void move_to(std::string const& target);
+
+ private:
+  std::string path_;
+};
+
+// Renames and never replaces; the folder is synced. As TemporaryFile::move_to.
+void move_into_place(std::string const& from, std::string const& target);
+
+}  // namespace endband::db

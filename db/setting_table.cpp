@@ -1,0 +1,53 @@
+// The names of settings: type, range, value when never set.
+#include "db/settings.h"
+
+#include <array>
+
+namespace endband::db {
+namespace {
+
+constexpr std::int64_t much =
+    100'000'000;  // of the currency's main unit; its product with any share still fits
+
+// clang-format off
+constexpr std::array table{
+    SettingRow{"maker.name", ValueType::words, "", "", "the workshop's name on its papers", 0, 0, "Alder Lane Bindery"},
+    SettingRow{"maker.address", ValueType::words, "", "", "the workshop's address on its papers", 0, 0, "1 Alder Lane, Oxbury"},
+    SettingRow{"maker.email", ValueType::words, "", "", "where customers write to", 0, 0, "bench@example.org"},
+    SettingRow{"tax.mode", ValueType::choice, "none|added|included", "none", "whether prices carry tax, and how they are said", 0, 0, "included"},
+    SettingRow{"tax.rate", ValueType::share, "", "", "the rate of that tax", 0, 100, "19 %"},
+    SettingRow{"tax.name", ValueType::words, "", "tax", "what papers call that tax", 0, 0, "VAT"},
+    SettingRow{"tax.recovered", ValueType::share, "", "0 %", "how much of the tax on purchases comes back", 0, 100, "100 %"},
+    SettingRow{"price.step", ValueType::money, "", "", "prices are multiples of this; never set: any price", 0, much, "10"},
+    SettingRow{"price.below", ValueType::money, "", "0", "each of those prices less this: 9.00 for a step of 10 and 1 below", 0, much, "1"},
+    SettingRow{"deposit.share", ValueType::share, "", "0 %", "asked before work begins; never less than what the order makes one buy", 0, 100, "50 %"},
+    SettingRow{"deposit.step", ValueType::money, "", "", "the deposit is rounded up to a multiple of this", 0, much, "5"},
+    SettingRow{"quote.valid-days", ValueType::count, "", "30", "days that a quote stands", 0, 3650, "30"},
+    SettingRow{"goal.margin", ValueType::share, "", "", "the margin asked when a quote names none", 0, 99, "35 %"},
+    SettingRow{"contingency", ValueType::share, "", "0 %", "share of the cost put by for what goes wrong", 0, 99, "5 %"},
+    SettingRow{"least.charge", ValueType::money, "", "0", "the least price of any book, without tax", 0, much, "60"},
+    SettingRow{"least.hourly", ValueType::money, "", "0", "the least that an hour must earn", 0, much, "15"},
+    SettingRow{"year.pay", ValueType::money, "", "", "a year's pay wanted", 0, much, "24000"},
+    SettingRow{"year.charges", ValueType::money, "", "0", "a year's charges on that pay", 0, much, "4200"},
+    SettingRow{"year.hours", ValueType::duration, "", "", "hours of a year that customers pay for", 1, 8784, "1100 h"},
+    SettingRow{"enquiries.an-order", ValueType::number, "", "1", "enquiries answered for each order won; 1: lost ones sit in the overhead", 1, 1000, "3"},
+    SettingRow{"overhead.*", ValueType::money, "", "", "a year's overhead of this name", 0, much, "3600"},
+    SettingRow{"covers.*", ValueType::code, "", "", "the material kind or step that the overhead of this name pays for", 0, 0, "abrasive"},
+    SettingRow{"default.*", ValueType::words, "", "", "the value of a description's key when nobody says it", 0, 0, "linen-18-3"},
+};
+// clang-format on
+
+}  // namespace
+
+std::span<SettingRow const> setting_table() { return table; }
+
+SettingRow const* setting_row(std::string_view name) {
+  for (SettingRow const& row : table) {
+    bool const family = row.name.ends_with(".*");
+    std::string_view const stem = row.name.substr(0, row.name.size() - (family ? 1 : 0));
+    if (family ? name.size() > stem.size() && name.starts_with(stem) : name == stem) return &row;
+  }
+  return nullptr;
+}
+
+}  // namespace endband::db

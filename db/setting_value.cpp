@@ -1,0 +1,174 @@
+#include "db/setting_value.h"
+
+#include "engine/book/spec.h"
+#include "engine/money/numeral.h"
+
+#include <algorithm>
+#include <vector>
+
+namespace endband::db {
+namespace {
+
+constexpr std::size_t longest_words = 500;  // bytes; an address has several lines
+
+Fault fault(FaultCode code, Where const& where, std::string_view found, std::string expected) {
+  return {code, where, std::string(found), std::move(expected), {}};
+}
+
+// Splits at a mark, blanks around the parts taken off.
+std::vector<std::string_view> split(std::string_view text, char mark) {
+  std::vector<std::string_view> parts;
+  while (true) {
+    std::size_t const end = text.find(mark);
+    parts.push_back(trimmed(text.substr(0, end)));
+    if (end == std::string_view::npos) return parts;
+    text.remove_prefix(end + 1);
+  }
+}
+
+std::string range_text(SettingRow const& row, std::string_view unit) {
+  return std::to_string(row.least) + " to " + std::to_string(row.most) + std::string(unit);
+}
+
+// `scale` base units make one of the unit people write.
+Read<std::string> in_range(SettingRow const& row, Ratio value, Ratio scale, std::string_view unit,
+                           std::string text, Where const& where) {
+  if (value < Ratio(row.least) * scale || value > Ratio(row.most) * scale)
+    return refuse(fault(FaultCode::out_of_range, where, text, range_text(row, unit)));
+  return text;
+}
+
+Read<std::string> choice(std::string_view value, std::string_view choices, Where const& where) {
+  std::vector<std::string_view> const known = split(choices, '|');
+  if (std::find(known.begin(), known.end(), value) != known.end()) return std::string(value);
+  Fault wrong = fault(FaultCode::bad_value, where, value, std::string(choices));
+  wrong.near = nearest(value, known);
+  return refuse(std::move(wrong));
+}
+
+// What an overhead may pay for: a kind of material, or a step.
+Read<std::string> covered(std::string_view value, Where const& where) {
+  std::vector<std::string_view> known;
+  for (KindRow const& row : kind_table()) known.push_back(row.name);
+  for (OperationRow const& row : operation_table()) known.push_back(row.name);
+  if (std::find(known.begin(), known.end(), value) != known.end()) return std::string(value);
+  Fault wrong = fault(FaultCode::unknown_code, where, value, "a kind of material or a step");
+  wrong.near = nearest(value, known);
+  return refuse(std::move(wrong));
+}
+
+std::string decimal_or_fraction(Ratio value) {
+  for (int decimals = 0; decimals <= 9; ++decimals) {
+    std::int64_t power = 1;
+    for (int i = 0; i < decimals; ++i) power *= 10;
+    if (power % value.den() == 0)
+      return decimal_text(checked_mul(value.num(), power / value.den()), decimals);
+  }
+  return ratio_text(value);
+}
+
+std::string quoted(std::string_view text) {
+  std::string result = "\"";
+  for (char c : text) {
+    if (c == '"' || c == '\\') result += '\\';
+    if (c == '\n')
+      result += "\\n";
+    else
+      result += c;
+  }
+  return result + '"';
+}
+
+// A key's value as TOML writes it.
+Read<std::string> toml_value(KeyRow const& key, std::string_view value, Where const& where) {
+  switch (key.type) {
+    case ValueType::count:
+      if (value.empty() || !std::all_of(value.begin(), value.end(), is_digit))
+        return refuse(fault(FaultCode::bad_value, where, value, "a whole number"));
+      return std::string(value.substr(std::min(value.find_first_not_of('0'), value.size() - 1)));
+    case ValueType::flag:
+      if (value != "true" && value != "false")
+        return refuse(fault(FaultCode::bad_value, where, value, "true or false"));
+      return std::string(value);
+    case ValueType::codes: {
+      std::string list;
+      for (std::string_view code : split(value, ',')) list += (list.empty() ? "[" : ", ") + quoted(code);
+      return list + "]";
+    }
+    default: return quoted(value);
+  }
+}
+
+}  // namespace
+
+std::string share_text(Ratio share) {
+  if (share.den() > 1'000'000'000 || 1'000'000'000 % share.den() != 0) return ratio_text(share);
+  return decimal_or_fraction(share * Ratio(100)) + " %";
+}
+
+Read<std::string> canonical_value(SettingRow const& row, std::string_view value, Currency currency,
+                                  Where const& where) {
+  switch (row.type) {
+    case ValueType::money: {
+      Read<Money> const money = located(read_money(value, currency), where);
+      if (!money) return tl::unexpected(money.error());
+      return in_range(row, money->minor, currency.minor_per_major(), "", money_text(*money), where);
+    }
+    case ValueType::share: {
+      Read<Ratio> const share = located(read_ratio(value), where);
+      if (!share) return tl::unexpected(share.error());
+      return in_range(row, *share, Ratio(1, 100), " %", share_text(*share), where);
+    }
+    case ValueType::number: {
+      Read<Ratio> const number = located(read_ratio(value), where);
+      if (!number) return tl::unexpected(number.error());
+      return in_range(row, *number, 1, "", decimal_or_fraction(*number), where);
+    }
+    case ValueType::duration: {
+      Read<Duration> const duration = located(read_duration(value), where);
+      if (!duration) return tl::unexpected(duration.error());
+      return in_range(row, duration->n, 3600, " h", duration_text(*duration), where);
+    }
+    case ValueType::count: {
+      Read<Count> const count = located(read_count(value), where);
+      if (!count) return tl::unexpected(count.error());
+      if (count->n % 1000 != 0) return refuse(fault(FaultCode::bad_value, where, value, "a whole number"));
+      return in_range(row, count->n / 1000, 1, "", std::to_string(count->n / 1000), where);
+    }
+    case ValueType::choice: return choice(value, row.choices, where);
+    case ValueType::code: return covered(value, where);
+    default:
+      if (value.size() > longest_words)
+        return refuse(
+            fault(FaultCode::out_of_range, where, value, std::to_string(longest_words) + " bytes at most"));
+      return std::string(value);
+  }
+}
+
+Read<std::string> default_line(std::string_view key, std::string_view value, Where const& where) {
+  std::vector<std::string_view> known;
+  for (KeyRow const& row : description_keys()) {
+    // Rows of a repeated table, and what is this one quote's, have no habit to fall back on.
+    if (row.path.find("[]") != std::string_view::npos || row.path.starts_with("quote.") ||
+        row.path == "endband")
+      continue;
+    known.push_back(row.path);
+    if (row.path != key) continue;
+    Read<std::string> const written = toml_value(row, value, where);
+    if (!written) return tl::unexpected(written.error());
+    return std::string(key) + " = " + *written + "\n";
+  }
+  Fault wrong = fault(FaultCode::unknown_key, where, key, "a key of the book description");
+  wrong.near = nearest(key, known);
+  return refuse(std::move(wrong));
+}
+
+std::vector<Fault> check_default(std::string_view key, std::string_view value, Where const& where) {
+  Read<std::string> const line = default_line(key, value, where);
+  if (!line) return line.error();
+  Read<BookText> const read =
+      located(read_description("endband = 1\n" + *line, where.source, description_keys()), where);
+  return read ? std::vector<Fault>{} : read.error();
+}
+
+}  // namespace endband::db

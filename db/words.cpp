@@ -1,0 +1,157 @@
+#include "db/words.h"
+
+#include "db/workshop.h"
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <stdexcept>
+#include <utility>
+#include <vector>
+
+namespace endband::db {
+namespace {
+
+constexpr std::array dimension_words{"length", "area", "mass", "volume", "count", "duration"};
+constexpr std::array grain_words{"any", "along-height", "along-width"};
+
+// Two roles may share one key of a description, so the keys do not tell them apart.
+constexpr std::array role_words{"text-paper",
+                                "endpaper",
+                                "thread",
+                                "thread-wax",
+                                "cord",
+                                "spine-adhesive",
+                                "spine-lining",
+                                "spine-paper",
+                                "board",
+                                "lacing-adhesive",
+                                "leather",
+                                "cover-paste",
+                                "leather-dye",
+                                "leather-dressing",
+                                "endband-core",
+                                "endband-silk-1",
+                                "endband-silk-2",
+                                "endband-adhesive",
+                                "ribbon",
+                                "underlay-adhesive",
+                                "metal-leaf",
+                                "leaf-size",
+                                "leaf-varnish",
+                                "corner",
+                                "corner-adhesive",
+                                "clasp",
+                                "rivet",
+                                "strap-leather",
+                                "buckle",
+                                "stone",
+                                "stone-adhesive",
+                                "pastedown-adhesive",
+                                "carton",
+                                "padding"};
+static_assert(role_words.size() == role_count);
+
+template <class E>
+constexpr E last_of = E{};
+template <>
+constexpr Dimension last_of<Dimension> = Dimension::duration;
+template <>
+constexpr MaterialKind last_of<MaterialKind> = MaterialKind::sundry;
+template <>
+constexpr SoldBy last_of<SoldBy> = SoldBy::leaf_book;
+template <>
+constexpr Charging last_of<Charging> = Charging::whole;
+template <>
+constexpr OperationKind last_of<OperationKind> = OperationKind::extra_work;
+template <>
+constexpr FigureId last_of<FigureId> = static_cast<FigureId>(figure_count - 1);
+template <>
+constexpr Origin last_of<Origin> = Origin::none;
+template <>
+constexpr Role last_of<Role> = static_cast<Role>(role_count - 1);
+template <>
+constexpr Item last_of<Item> = Item::extra;
+template <>
+constexpr Part last_of<Part> = static_cast<Part>(part_count - 1);
+template <>
+constexpr Grain last_of<Grain> = Grain::along_width;
+template <>
+constexpr WarningCode last_of<WarningCode> = WarningCode::customer_piece_cannot_be_replaced;
+template <>
+constexpr HowFound last_of<HowFound> = HowFound::as_said;
+template <>
+constexpr CostKind last_of<CostKind> = CostKind::contingency;
+template <>
+constexpr Component last_of<Component> = static_cast<Component>(component_count - 1);
+template <>
+constexpr TaxMode last_of<TaxMode> = TaxMode::included;
+
+template <class E>
+using Words = std::vector<std::pair<std::string_view, E>>;  // sorted by word
+
+template <class E>
+Words<E> all_words() {
+  Words<E> words;
+  for (std::size_t i = 0; i <= static_cast<std::size_t>(last_of<E>); ++i)
+    words.emplace_back(word(static_cast<E>(i)), static_cast<E>(i));
+  std::sort(words.begin(), words.end());
+  auto const same = [](auto const& a, auto const& b) { return a.first == b.first; };
+  if (std::adjacent_find(words.begin(), words.end(), same) != words.end())
+    throw std::logic_error("two enumerators share one word");
+  return words;
+}
+
+template <class E>
+std::size_t index(E e) {
+  return static_cast<std::size_t>(e);
+}
+
+}  // namespace
+
+std::string_view word(Dimension dimension) { return dimension_words.at(index(dimension)); }
+std::string_view word(MaterialKind kind) { return kind_row(kind).name; }
+std::string_view word(SoldBy sold_by) { return sold_by_name(sold_by); }
+std::string_view word(Charging charging) { return charging_name(charging); }
+std::string_view word(OperationKind operation) { return operation_row(operation).name; }
+std::string_view word(FigureId figure) { return figure_row(figure).name; }
+std::string_view word(Origin origin) { return origin_name(origin); }
+std::string_view word(Role role) { return role_words.at(index(role)); }
+std::string_view word(Item item) { return item_name(item); }
+std::string_view word(Part part) { return part_name(part); }
+std::string_view word(Grain grain) { return grain_words.at(index(grain)); }
+std::string_view word(WarningCode warning) { return warning_name(warning); }
+std::string_view word(HowFound how) { return how_found_name(how); }
+std::string_view word(CostKind kind) { return cost_kind_name(kind); }
+std::string_view word(Component component) { return component_name(component); }
+std::string_view word(TaxMode mode) { return tax_mode_name(mode); }
+
+template <class E>
+E from_word(std::string_view text) {
+  static Words<E> const words = all_words<E>();
+  auto const found =
+      std::lower_bound(words.begin(), words.end(), text,
+                       [](auto const& row, std::string_view wanted) { return row.first < wanted; });
+  if (found == words.end() || found->first != text)
+    throw StoreError(FaultCode::not_a_workshop, "unknown word: " + std::string(text));
+  return found->second;
+}
+
+template Dimension from_word(std::string_view);
+template MaterialKind from_word(std::string_view);
+template SoldBy from_word(std::string_view);
+template Charging from_word(std::string_view);
+template OperationKind from_word(std::string_view);
+template FigureId from_word(std::string_view);
+template Origin from_word(std::string_view);
+template Role from_word(std::string_view);
+template Item from_word(std::string_view);
+template Part from_word(std::string_view);
+template Grain from_word(std::string_view);
+template WarningCode from_word(std::string_view);
+template HowFound from_word(std::string_view);
+template CostKind from_word(std::string_view);
+template Component from_word(std::string_view);
+template TaxMode from_word(std::string_view);
+
+}  // namespace endband::db
