@@ -31,7 +31,7 @@ enum class FigureId : std::uint8_t {
   // sewing
   thread_tex, thread_density, thread_thickness, swell_kept, swell, kettle_setback, supports, support_thickness,
   support_turns, stitch_allowance, thread_length, needle_length, needle_waste, needlefuls, thread_taken, slip_length,
-  frame_allowance, cord_each, cord_length, holes_a_support, holes,
+  frame_allowance, cord_each, cord_length, holes_a_support, holes, wax_pickup,
   // spine
   spine_width, round_angle, shoulder, chord, spine_radius, arc, rise, swell_wanted, swell_least, swell_low,
   swell_most, angle_it_takes, thread_least, thread_most, bands, panels, band_width, panel_height, panel_clearance,

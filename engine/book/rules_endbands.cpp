@@ -20,19 +20,19 @@ constexpr std::array table{
         [](double tex, double rho) { return 2 * std::sqrt(tex / (std::numbers::pi * rho)); },
         "geometry: a round thread; its density is common practice, no source"),
     rule(
-        wraps, From<arc, silk_thickness, silk_packing>{}, "x = A / (d_s x pk), rounded up",
+        wraps, From<arc, silk_thickness, silk_packing>{}, "w_e = A / (d_s x pk), rounded up",
         [](double a, double d, double packing) { return std::ceil(a / (d * packing)); }, geometry),
     rule(
-        tie_downs, From<sections>{}, "x_t = 1 + n / 8, the quotient rounded down",
+        tie_downs, From<sections>{}, "w_t = 1 + n / 8, the quotient rounded down",
         [](double n) { return 1 + std::floor(n / 8); },
         "J. W. Zaehnsdorf, The Art of Bookbinding, 1890, p. 85: about every eighth section"),
     // Down through the section and up again; each colour of each endband is one needleful and wastes its
     // share of it.
     rule(
         silk_length, From<endbands, wraps, core_thickness, silk_thickness, tie_downs, tie_length>{},
-        "L_s = n_e x (x x pi x (d_c + d_s) + x_t x 2 x a_t)",
-        [](double n, double x, double core, double d, double ties, double depth) {
-          return n * (x * std::numbers::pi * (core + d) + ties * 2 * depth);
+        "L_s = n_e x (w_e x pi x (d_c + d_s) + w_t x a_t)",
+        [](double n, double x, double core, double d, double ties, double tie) {
+          return n * (x * std::numbers::pi * (core + d) + ties * tie);
         },
         geometry),
     rule(

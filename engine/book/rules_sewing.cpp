@@ -29,9 +29,9 @@ constexpr std::array table{
         thread_length,
         From<sections, leaf_height, kettle_setback, supports, support_turns, support_thickness,
              thread_thickness, stitch_allowance>{},
-        "L = n x (H - 2 x k_s + u x w x pi x (d_u + d) + 2 x a)",
+        "L = n x (H - 2 x k_s + u x w x pi x (d_u + d) + a)",
         [](double n, double h, double k, double u, double w, double support, double d, double a) {
-          return n * (h - 2 * k + u * w * std::numbers::pi * (support + d) + 2 * a);
+          return n * (h - 2 * k + u * w * std::numbers::pi * (support + d) + a);
         },
         length_of_thread),
     rule(

@@ -36,12 +36,12 @@ constexpr std::array table{
     // width in turn.
     rule(
         sheet_height, From<leaf_height, head_tail_trim, folds>{},
-        "F_h = (H + 2 x x_h) x 2^(f / 2), the power rounded down",
+        "F_h = (H + 2 x tr_h) x 2^(f / 2), the power rounded down",
         [](double h, double trim, double f) { return (h + 2 * trim) * std::exp2(std::floor(f / 2)); },
         geometry),
     rule(
         sheet_width, From<leaf_width, fore_edge_trim, folds>{},
-        "F_w = (W + x_f) x 2^(f / 2), the power rounded up",
+        "F_w = (W + tr_f) x 2^(f / 2), the power rounded up",
         [](double w, double trim, double f) { return (w + trim) * std::exp2(std::ceil(f / 2)); }, geometry),
     rule(
         free_endpaper_leaves, From<endpapers_each_end>{}, "l_v = 4 x v - 2; none without endpapers",

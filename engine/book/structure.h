@@ -11,12 +11,16 @@
 namespace endband {
 
 // What a quantity is for. The names stand on bills, piece lists and explanations.
+// clang-format off
 enum class Item : std::uint8_t {
-  text_sheets, endpaper_sheets, sewing_thread, thread_wax, cords, spine_glue, panel_linings, panel_papers, boards,
-  lacing_glue, cover_leather, cover_paste, leather_dye, leather_dressing, endband_cores, endband_silk, endband_glue,
-  registers, underlay_cards, underlay_glue, leaf_lines, leaf_letters, leaf_size, leaf_varnish, corners, corner_glue,
-  clasps, rivets, strap, buckle, stone, stone_glue, pastedown_paste, carton, padding, extra
+  text_sheets, endpaper_sheets, tipping_paste, sewing_thread, thread_wax, cords, spine_glue, panel_linings,
+  panel_papers, lining_paste, boards, lacing_glue, cover_leather, cover_paste, leather_dye, leather_dressing,
+  endband_cores, endband_silk, endband_glue, registers, register_glue, underlay_cards, underlay_glue, leaf_lines,
+  leaf_letters, leaf_size, leaf_varnish, corners, corner_glue, clasps, rivets, strap, buckle, stone, stone_glue,
+  pastedown_paste, carton, padding, extra
 };
+// clang-format on
+inline constexpr std::size_t item_count = static_cast<std::size_t>(Item::extra) + 1;
 std::string_view item_name(Item item);   // "panel-linings"
 std::string_view item_words(Item item);  // "linen on the panels"
 
@@ -67,11 +71,14 @@ struct Operation {
   int extra = -1;     // extra_work: which row of BookSpec::extra_work
 };
 
+// clang-format off
 enum class WarningCode : std::uint8_t {
   grain_across, creep_over_trim, short_last_section, swell_too_great, swell_too_small, will_not_back, thin_leather,
   register_short, not_for_brass, leaf_tarnishes, restricted_material, square_unusual, turn_in_unusual, bands_unusual,
-  section_unusual, customer_piece_cannot_be_replaced
+  section_unusual, customer_piece_cannot_be_replaced, carton_too_small
 };
+// clang-format on
+inline constexpr std::size_t warning_count = static_cast<std::size_t>(WarningCode::carton_too_small) + 1;
 std::string_view warning_name(WarningCode code);
 struct Warning {
   WarningCode code;

@@ -1,0 +1,122 @@
+// The given figures, completed before any rule is applied.
+#include "engine/book/making.h"
+
+#include <utility>
+
+namespace endband {
+namespace {
+
+using enum FigureId;
+
+// Figures that no key of a description names. Common practice, no source, but for the lap: a strip 6 mm wider
+// than the edge it covers laps 3 mm at each side.
+constexpr std::array<std::pair<FigureId, double>, 9> unnamed_practice{{
+    {thread_density, 900},  // kg/m3, of linen thread as it is sewn
+    {silk_density, 900},
+    {leather_density, 800},
+    {wax_pickup, 0.10},
+    {tip_width, 3},
+    {panel_clearance, 1},
+    {leaf_lap, 3},
+    {corner_leg, 30},
+    {padding_density, 40},
+}};
+
+// What stands for an absent part: none of it, so that the rules that add it up can.
+constexpr std::array<std::pair<Part, FigureId>, 15> none_of_absent{{
+    {Part::endpapers, endpapers_each_end},
+    {Part::endpapers, endpaper_thickness},
+    {Part::endpapers, endpapers_mass},
+    {Part::endbands, endbands},
+    {Part::registers, registers},
+    {Part::underlays, underlay_growth},
+    {Part::underlays, underlay_growth_across},
+    {Part::corners, corners},
+    {Part::corners, rivets_a_corner},
+    {Part::clasps, clasps},
+    {Part::clasps, rivets_a_clasp},
+    {Part::strap, straps},
+    {Part::strap, strap_rivets},
+    {Part::stone, stones},
+    {Part::lettering, letters},
+}};
+
+double mm(Length length) { return static_cast<double>(length.n) / 1000; }
+double mm(Thickness thickness) { return static_cast<double>(thickness.n) / 1'000'000; }
+double as_double(Ratio ratio) { return static_cast<double>(ratio.num()) / static_cast<double>(ratio.den()); }
+
+class FromCatalogue {
+ public:
+  explicit FromCatalogue(Making& making) : making_(making) {}
+
+  void fill() {
+    caliper(Role::text_paper, leaf_caliper);
+    grammage(Role::text_paper, leaf_grammage);
+    caliper(Role::endpaper, endpaper_caliper);
+    grammage(Role::endpaper, endpaper_grammage);
+    thread(Role::thread, thread_tex, thread_density);
+    caliper(Role::cord, support_thickness);
+    caliper(Role::board, board_thickness);
+    density(Role::board, board_density);
+    caliper(Role::leather, leather_bought);
+    density(Role::leather, leather_density);
+    caliper(Role::endband_core, core_thickness);
+    thread(Role::endband_silk_1, silk_tex, silk_density);
+    width(Role::corner, corner_leg);
+    width(Role::stone, stone_width);
+    height(Role::stone, stone_height);
+    density(Role::padding, padding_density);
+  }
+
+ private:
+  void set(FigureId id, double value) {
+    if (!making_.has(id)) making_.book.figures.set(id, value, Origin::catalogue);
+  }
+  void caliper(Role role, FigureId id) {
+    Material const* const of = making_.material(role);
+    if (of != nullptr && of->properties.caliper) set(id, mm(*of->properties.caliper));
+  }
+  void grammage(Role role, FigureId id) {
+    Material const* const of = making_.material(role);
+    if (of != nullptr && of->properties.grammage_mg)
+      set(id, static_cast<double>(*of->properties.grammage_mg) / 1000);
+  }
+  void density(Role role, FigureId id) {
+    Material const* const of = making_.material(role);
+    if (of != nullptr && of->properties.density_kg_m3)
+      set(id, static_cast<double>(*of->properties.density_kg_m3));
+  }
+  void thread(Role role, FigureId id, FigureId density_id) {
+    Material const* const of = making_.material(role);
+    if (of != nullptr && of->properties.thread) set(id, as_double(tex(*of->properties.thread)));
+    density(role, density_id);
+  }
+  void width(Role role, FigureId id) {
+    Material const* const of = making_.material(role);
+    if (of != nullptr && of->properties.width) set(id, mm(*of->properties.width));
+  }
+  void height(Role role, FigureId id) {
+    Material const* const of = making_.material(role);
+    if (of != nullptr && of->properties.height) set(id, mm(*of->properties.height));
+  }
+
+  Making& making_;
+};
+
+}  // namespace
+
+void complete(Making& making) {
+  Figures& figures = making.book.figures;
+  FromCatalogue(making).fill();
+  for (auto const& [part, id] : none_of_absent)
+    if (!making.spec.has(part)) figures.set(id, 0, Origin::practice);
+  // A block that comes sewn has its swell in the thickness that was measured.
+  if (!making.spec.has(Part::sewing) && !figures.has(swell)) figures.set(swell, 0, Origin::practice);
+  if (!figures.has(endband_colours) && making.spec.has(Part::endbands))
+    figures.set(endband_colours, making.material(Role::endband_silk_2) != nullptr ? 2 : 1,
+                making.spec.chosen(Role::endband_silk_1).origin);
+  for (auto const& [id, value] : unnamed_practice)
+    if (!figures.has(id)) figures.set(id, value, Origin::practice);
+}
+
+}  // namespace endband

@@ -1,0 +1,39 @@
+// Endbands and registers.
+#include "engine/book/making.h"
+
+#include <numbers>
+
+namespace endband {
+
+using enum FigureId;
+
+void make_endbands(Making& making) {
+  if (!making.spec.has(Part::endbands)) return;
+  making.run(Item::endband_cores, Part::endbands, Role::endband_core, making[endbands], making[arc],
+             making[core_length]);
+  // The colours take turns, so each has an equal share; in each endband each colour is one needleful.
+  double const colours = making[endband_colours];
+  double const each = making[silk_length] / colours;
+  double const taken = each + making[endbands] * making[needle_waste];
+  making.run(Item::endband_silk, Part::endbands, Role::endband_silk_1, 1, each, taken);
+  if (colours > 1) making.run(Item::endband_silk, Part::endbands, Role::endband_silk_2, 1, each, taken);
+  // Glued to the spine along the foot of the core, as wide as the core is thick.
+  making.spread(Item::endband_glue, Part::endbands, Role::endband_adhesive,
+                making[endbands] * making[arc] * making[core_thickness]);
+  making.operation(OperationKind::sew_endbands, making[endbands] * making[wraps]);
+}
+
+void make_registers(Making& making) {
+  if (!making.spec.has(Part::registers)) return;
+  making.run(Item::registers, Part::registers, Role::ribbon, making[registers], making[register_length],
+             making[register_length]);
+  if (Material const* const ribbon = making.material(Role::ribbon);
+      ribbon != nullptr && ribbon->properties.width) {
+    double const width = static_cast<double>(ribbon->properties.width->n) / 1000;
+    making.spread(Item::register_glue, Part::registers, Role::spine_adhesive,
+                  making[registers] * making[register_anchor] * width);
+  }
+  making.operation(OperationKind::fix_registers, making[registers]);
+}
+
+}  // namespace endband

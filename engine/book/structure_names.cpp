@@ -1,0 +1,101 @@
+// The names and words of items and warnings.
+#include "engine/book/structure.h"
+
+#include <array>
+
+namespace endband {
+namespace {
+
+struct ItemRow {
+  Item item;
+  std::string_view name, words;
+};
+
+// clang-format off
+constexpr std::array item_rows{
+    ItemRow{Item::text_sheets, "text-sheets", "paper of the text block"},
+    ItemRow{Item::endpaper_sheets, "endpaper-sheets", "endpapers"},
+    ItemRow{Item::tipping_paste, "tipping-paste", "paste to tip on the endpapers"},
+    ItemRow{Item::sewing_thread, "sewing-thread", "sewing thread"},
+    ItemRow{Item::thread_wax, "thread-wax", "wax for the thread"},
+    ItemRow{Item::cords, "cords", "cords to sew on"},
+    ItemRow{Item::spine_glue, "spine-glue", "glue on the spine"},
+    ItemRow{Item::panel_linings, "panel-linings", "linen on the panels"},
+    ItemRow{Item::panel_papers, "panel-papers", "paper on the panels"},
+    ItemRow{Item::lining_paste, "lining-paste", "adhesive of the linings"},
+    ItemRow{Item::boards, "boards", "boards"},
+    ItemRow{Item::lacing_glue, "lacing-glue", "adhesive of the laced slips"},
+    ItemRow{Item::cover_leather, "cover-leather", "leather of the cover"},
+    ItemRow{Item::cover_paste, "cover-paste", "paste of the cover"},
+    ItemRow{Item::leather_dye, "leather-dye", "dye of the leather"},
+    ItemRow{Item::leather_dressing, "leather-dressing", "dressing of the leather"},
+    ItemRow{Item::endband_cores, "endband-cores", "cores of the endbands"},
+    ItemRow{Item::endband_silk, "endband-silk", "silk of the endbands"},
+    ItemRow{Item::endband_glue, "endband-glue", "adhesive of the endbands"},
+    ItemRow{Item::registers, "registers", "ribbon of the registers"},
+    ItemRow{Item::register_glue, "register-glue", "adhesive of the registers"},
+    ItemRow{Item::underlay_cards, "underlay-cards", "card of the underlays"},
+    ItemRow{Item::underlay_glue, "underlay-glue", "adhesive of the underlays"},
+    ItemRow{Item::leaf_lines, "leaf-lines", "metal leaf of the lines"},
+    ItemRow{Item::leaf_letters, "leaf-letters", "metal leaf of the title"},
+    ItemRow{Item::leaf_size, "leaf-size", "size under the leaf"},
+    ItemRow{Item::leaf_varnish, "leaf-varnish", "varnish over the leaf"},
+    ItemRow{Item::corners, "corners", "corners"},
+    ItemRow{Item::corner_glue, "corner-glue", "adhesive of the corners"},
+    ItemRow{Item::clasps, "clasps", "clasps"},
+    ItemRow{Item::rivets, "rivets", "rivets"},
+    ItemRow{Item::strap, "strap", "leather of the strap"},
+    ItemRow{Item::buckle, "buckle", "buckle"},
+    ItemRow{Item::stone, "stone", "stone"},
+    ItemRow{Item::stone_glue, "stone-glue", "adhesive of the stone"},
+    ItemRow{Item::pastedown_paste, "pastedown-paste", "paste of the pastedowns"},
+    ItemRow{Item::carton, "carton", "carton"},
+    ItemRow{Item::padding, "padding", "padding"},
+    ItemRow{Item::extra, "extra", "extra material"},
+};
+
+struct WarningRow {
+  WarningCode code;
+  std::string_view name;
+};
+constexpr std::array warning_rows{
+    WarningRow{WarningCode::grain_across, "grain-across"},
+    WarningRow{WarningCode::creep_over_trim, "creep-over-trim"},
+    WarningRow{WarningCode::short_last_section, "short-last-section"},
+    WarningRow{WarningCode::swell_too_great, "swell-too-great"},
+    WarningRow{WarningCode::swell_too_small, "swell-too-small"},
+    WarningRow{WarningCode::will_not_back, "will-not-back"},
+    WarningRow{WarningCode::thin_leather, "thin-leather"},
+    WarningRow{WarningCode::register_short, "register-short"},
+    WarningRow{WarningCode::not_for_brass, "not-for-brass"},
+    WarningRow{WarningCode::leaf_tarnishes, "leaf-tarnishes"},
+    WarningRow{WarningCode::restricted_material, "restricted-material"},
+    WarningRow{WarningCode::square_unusual, "square-unusual"},
+    WarningRow{WarningCode::turn_in_unusual, "turn-in-unusual"},
+    WarningRow{WarningCode::bands_unusual, "bands-unusual"},
+    WarningRow{WarningCode::section_unusual, "section-unusual"},
+    WarningRow{WarningCode::customer_piece_cannot_be_replaced, "customer-piece-cannot-be-replaced"},
+    WarningRow{WarningCode::carton_too_small, "carton-too-small"},
+};
+// clang-format on
+
+constexpr bool rows_follow_their_enums() {
+  for (std::size_t i = 0; i < item_rows.size(); ++i)
+    if (static_cast<std::size_t>(item_rows[i].item) != i) return false;
+  for (std::size_t i = 0; i < warning_rows.size(); ++i)
+    if (static_cast<std::size_t>(warning_rows[i].code) != i) return false;
+  return item_rows.size() == item_count && warning_rows.size() == warning_count;
+}
+static_assert(rows_follow_their_enums());
+
+}  // namespace
+
+std::string_view item_name(Item item) { return item_rows.at(static_cast<std::size_t>(item)).name; }
+
+std::string_view item_words(Item item) { return item_rows.at(static_cast<std::size_t>(item)).words; }
+
+std::string_view warning_name(WarningCode code) {
+  return warning_rows.at(static_cast<std::size_t>(code)).name;
+}
+
+}  // namespace endband
