@@ -4,6 +4,10 @@
 #include "db/rows.h"
 #include "engine/catalogue/catalogue.h"
 
+#include <cstdint>
+#include <string>
+#include <string_view>
+
 namespace endband::db {
 
 template <>
@@ -40,5 +44,21 @@ struct Row<PackPrice> {
        p.duty, p.purchase_tax, p.supplier);
   }
 };
+
+// What `read_material` reads, of material m, material_version v and price_version p; p may be joined and
+// absent.
+inline std::string const material_columns = "m.id, m.code, v.id, " + columns_of("v", Row<Material>::columns) +
+                                            ", p.id, " + columns_of("p", Row<PackPrice>::columns);
+
+inline Material read_material(Statement& select) {
+  Material material;
+  select.read(material.id, material.code, material.version);
+  Row<Material>::fields(Take{select}, material);
+  if (auto const price = select.value<std::int64_t>(); price != 0) {
+    material.price.emplace().version = price;
+    Row<PackPrice>::fields(Take{select}, *material.price);
+  }
+  return material;
+}
 
 }  // namespace endband::db

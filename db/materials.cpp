@@ -37,26 +37,13 @@ void insert_version(Writing& writing, MaterialId id, Material material, Date val
 
 // ?1 is the day. In force is the latest valid_from, then the latest id.
 std::string in_force_text(std::string_view condition) {
-  return "SELECT m.id, m.code, v.id, " + columns_of("v", Row<Material>::columns) + ", p.id, " +
-         columns_of("p", Row<PackPrice>::columns) +
+  return "SELECT " + material_columns +
          " FROM material m JOIN material_version v ON v.id = (SELECT id FROM material_version WHERE material "
          "= m.id "
          "AND valid_from <= ?1 ORDER BY valid_from DESC, id DESC LIMIT 1) "
          "LEFT JOIN price_version p ON p.id = (SELECT id FROM price_version WHERE material = m.id "
          "AND valid_from <= ?1 ORDER BY valid_from DESC, id DESC LIMIT 1) " +
          std::string(condition);
-}
-
-Material read_material(Statement& select) {
-  Material material;
-  select.read(material.id, material.code, material.version);
-  Row<Material>::fields(Take{select}, material);
-  std::int64_t const price = select.value<std::int64_t>();
-  if (price != 0) {
-    material.price.emplace().version = price;
-    Row<PackPrice>::fields(Take{select}, *material.price);
-  }
-  return material;
 }
 
 std::optional<Material> material_on(Connection& connection, std::string_view code, Date on) {

@@ -55,6 +55,13 @@ void Statement::put(Money value) {
   put(value.minor);
 }
 
+void Statement::put(Goal const& goal) {
+  if (auto const* margin = std::get_if<MarginGoal>(&goal))
+    bind("margin", margin->margin);
+  else
+    bind("markup", std::get<MarkupGoal>(goal).markup);
+}
+
 bool Statement::step() {
   if (bound_ != prepared_->statement.getBindParameterCount())
     throw std::logic_error("values missing in: " + prepared_->statement.getQuery());
@@ -116,6 +123,12 @@ void Statement::take(Ratio& value) {
   std::int64_t const den = integer();
   if (den <= 0) damaged("not a ratio: " + std::to_string(num) + "/" + std::to_string(den));
   value = Ratio(num, den);
+}
+
+void Statement::take(Goal& goal) {
+  bool const margin = text() == "margin";
+  Ratio const share = value<Ratio>();
+  goal = margin ? Goal(MarginGoal{share}) : Goal(MarkupGoal{share});
 }
 
 }  // namespace endband::db

@@ -10,6 +10,7 @@
 #include "db/connection.h"
 #include "db/words.h"
 
+#include <cmath>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -25,6 +26,15 @@ struct ZeroIsNull {
 };
 template <class T>
 ZeroIsNull(T&) -> ZeroIsNull<T>;
+
+// A double that a whole number of millionths tells well enough: nothing is REAL in the file. Wraps a double,
+// const or not.
+template <class T>
+struct Millionths {
+  T& value;
+};
+template <class T>
+Millionths(T&) -> Millionths<T>;
 
 // An optional value of two places, both NULL without it: a ratio, a sheet's sides, a thread's number and ply.
 // Wraps an optional, const or not.
@@ -100,6 +110,11 @@ class Statement {
       put_null();
     }
   }
+  template <class T>
+  void put(Millionths<T> number) {
+    put(std::int64_t{std::llround(number.value * 1e6)});
+  }
+  void put(Goal const& goal);  // its word, and a ratio
   void put(SheetSize size) { bind(size.first, size.second); }
   void put(ThreadNumber thread) { bind(thread.number, thread.ply); }
   template <class T>
@@ -144,6 +159,11 @@ class Statement {
       take(pair.value.emplace());
     }
   }
+  template <class T>
+  void take(Millionths<T> const& number) {
+    number.value = static_cast<double>(integer()) / 1e6;
+  }
+  void take(Goal& goal);
   void take(SheetSize& size) { read(size.first, size.second); }
   void take(ThreadNumber& thread) { read(thread.number, thread.ply); }
   template <class T>

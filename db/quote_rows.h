@@ -1,0 +1,172 @@
+// The columns of a quote's parts. Each table but those of one row a quote has its rows' place in the list as
+// `position`.
+#pragma once
+
+#include "db/rows.h"
+#include "engine/commission/commission.h"
+
+namespace endband::db {
+
+// --- one row a quote: the row is a part of the quote itself
+
+struct Header;  // what the quote is of; number and customer stand before it
+template <>
+struct Row<Header> {
+  static constexpr std::string_view table = "quote";
+  static constexpr std::string_view columns = "on_date, rules, title, binding, model, description, mass_mg";
+  static void fields(auto const& io, auto& q) {
+    io(q.on, q.rules, q.title, q.binding, q.model_name, q.description, q.mass_mg);
+  }
+};
+
+struct Terms;  // the workshop's rules and the buyer's wishes that the offer follows from
+template <>
+struct Row<Terms> {
+  static constexpr std::string_view table = "quote_terms";
+  static constexpr std::string_view columns =
+      "pay_wanted, charges_on_pay, overhead, hours_charged_s, contingency_num, contingency_den, "
+      "least_charge, "
+      "least_hourly, point_step, point_below, tax_mode, tax_rate_num, tax_rate_den, tax_name, "
+      "deposit_share_num, "
+      "deposit_share_den, deposit_step, goal, goal_num, goal_den, delivery_carriage, delivery_words";
+  static void fields(auto const& io, auto& q) {
+    auto& basis = q.shop.basis;
+    auto& selling = q.selling;
+    io(basis.pay_wanted, basis.charges_on_pay, basis.overhead, basis.hours_charged, q.shop.contingency,
+       q.shop.least_charge, q.shop.least_hourly, selling.points.step, selling.points.below, selling.tax.mode,
+       selling.tax.rate, selling.tax.name, selling.deposit.share, selling.deposit.step, q.goal,
+       q.delivery.carriage, q.delivery.words);
+  }
+};
+
+template <>
+struct Row<CostSheet> {
+  static constexpr std::string_view table = "quote_sheet";
+  static constexpr std::string_view columns =
+      "materials, labour, overhead, outside, allowances, earning, standing, total, outlay, seconds_num, "
+      "seconds_den";
+  static void fields(auto const& io, auto& s) {
+    io(s.materials, s.labour, s.overhead, s.outside, s.allowances, s.earning, s.standing, s.total, s.outlay,
+       s.seconds);
+  }
+};
+
+template <>
+struct Row<Offer> {
+  static constexpr std::string_view table = "quote_offer";
+  static constexpr std::string_view columns =
+      "goods, goods_shown, carriage, carriage_shown, tax, total, deposit, balance, money_left, margin_num, "
+      "margin_den";
+  static void fields(auto const& io, auto& o) {
+    io(o.goods, o.goods_shown, o.carriage, o.carriage_shown, o.tax, o.total, o.deposit, o.balance, o.left,
+       o.margin);
+  }
+};
+
+// --- lists
+
+template <>
+struct Row<FrozenFigure> {
+  static constexpr std::string_view table = "quote_figure";
+  static constexpr std::string_view columns = "figure, value_e6, origin";
+  static void fields(auto const& io, auto& f) { io(f.id, f.value_e6, f.origin); }
+};
+
+template <>
+struct Row<FrozenChoice> {
+  static constexpr std::string_view table = "quote_choice";
+  static constexpr std::string_view columns = "role, material, origin";
+  static void fields(auto const& io, auto& c) { io(c.role, c.material, c.origin); }
+};
+
+template <>
+struct Row<Piece> {
+  static constexpr std::string_view table = "quote_piece";
+  static constexpr std::string_view columns =
+      "item, part, material, count, height_um, width_um, grain, skin_group";
+  static void fields(auto const& io, auto& p) {
+    io(p.item, p.part, p.material, p.count, p.height, p.width, p.grain, p.skin_group);
+  }
+};
+
+template <>
+struct Row<Warning> {
+  static constexpr std::string_view table = "quote_warning";
+  static constexpr std::string_view columns = "warning, is_e6, least_e6, most_e6, material";
+  static void fields(auto const& io, auto& w) {
+    io(w.code, Millionths{w.is}, Millionths{w.least}, Millionths{w.most}, ZeroIsNull{w.material.value});
+  }
+};
+
+template <>
+struct Row<BillLine> {  // its uses lie in a table of their own
+  static constexpr std::string_view table = "quote_bill";
+  static constexpr std::string_view columns =
+      "material, material_version, price_version, how_found, dimension, net, spoil, cutting_loss, kept, "
+      "pack_remainder, opened, charged, units_opened, customer_supplied, charging, unit_minor, "
+      "unit_dimension, "
+      "unit_pack, unit_currency, kept_worth_num, kept_worth_den, ruin_chance_num, ruin_chance_den";
+  static void fields(auto const& io, auto& l) {
+    io(l.material, l.material_version, ZeroIsNull{l.price_version}, l.how, l.net.dimension, l.net.n,
+       l.spoil.n, l.cutting_loss.n, l.kept.n, l.pack_remainder.n, l.opened.n, l.charged.n, l.units_opened,
+       l.customer_supplied, l.charging, l.unit.minor, l.unit.pack.dimension, l.unit.pack.n, l.unit.currency,
+       l.kept_worth, l.ruin_chance);
+  }
+};
+
+template <>
+struct Row<Use> {
+  static constexpr std::string_view table = "quote_use";
+  static constexpr std::string_view columns = "item, part, dimension, net";
+  static void fields(auto const& io, auto& u) { io(u.item, u.part, u.net.dimension, u.net.n); }
+};
+
+template <>
+struct Row<WorkLine> {
+  static constexpr std::string_view table = "quote_work";
+  static constexpr std::string_view columns =
+      "operation, part, step_version, count, mean_s_num, mean_s_den, low_s_num, low_s_den, high_s_num, "
+      "high_s_den, "
+      "wait_low_s, wait_high_s, words";
+  static void fields(auto const& io, auto& w) {
+    io(w.kind, w.part, ZeroIsNull{w.step_version}, w.count, w.mean_seconds, w.low_seconds, w.high_seconds,
+       w.wait_low, w.wait_high, w.words);
+  }
+};
+
+template <>
+struct Row<Outside> {
+  static constexpr std::string_view table = "quote_outside";
+  static constexpr std::string_view columns = "words, price, at_cost";
+  static void fields(auto const& io, auto& o) { io(o.words, o.price, o.at_cost); }
+};
+
+template <>
+struct Row<CostLine> {
+  static constexpr std::string_view table = "quote_cost";
+  static constexpr std::string_view columns = "kind, part, source, at_cost, amount";
+  static void fields(auto const& io, auto& c) { io(c.kind, c.part, c.source, c.at_cost, c.amount); }
+};
+
+template <>
+struct Row<Money> {  // CostSheet::part_shares
+  static constexpr std::string_view table = "quote_part_share";
+  static constexpr std::string_view columns = "amount";
+  static void fields(auto const& io, auto& money) { io(money); }
+};
+
+template <>
+struct Row<Rung> {
+  static constexpr std::string_view table = "quote_rung";
+  static constexpr std::string_view columns = "price, money_left, hourly";
+  static void fields(auto const& io, auto& r) { io(r.price, r.left, r.hourly); }
+};
+
+template <>
+struct Row<OfferLine> {
+  static constexpr std::string_view table = "quote_offer_line";
+  static constexpr std::string_view columns = "component, net, shown";
+  static void fields(auto const& io, auto& l) { io(l.component, l.net, l.shown); }
+};
+
+}  // namespace endband::db
