@@ -2,8 +2,10 @@
 """The quote of sample_data/books/pocket_herbal.toml on 2026-11-25, worked by hand.
 
 Nothing here is shared with the program: the inputs are transcribed from the description, the demo workshop's catalogue
-and its steps; the formulas are the trade's, each with its line beside it. Lengths are floats of millimetres; from the
-moment a length becomes a piece, an area, a quantity or money, everything is a whole number or a Fraction.
+and its steps; the formulas are the trade's, each with its line beside it. Where the trade has no formula (how wide a strip
+of paste tips on an endpaper), the common practice that the program states is transcribed as one more input. Lengths are
+floats of millimetres; from the moment a length becomes a piece, an area, a quantity or money, everything is a whole number
+or a Fraction.
 
 Prints one JSON document: figures, needs, bill, work, cost, ladder, offer. Standard library only.
 """
@@ -43,7 +45,7 @@ SQUARE, SETBACK, HOLES_A_SLIP = 3.0, 0.0, 2
 PARED, TURN_IN, JOINT, STRETCH = 0.6, 17.0, 2.0, 0.03
 ENDBANDS, CORE_TRIM, PACKING, TIE = 2, 20.0, 1.0, 30.0
 REGISTERS, ANCHOR, TAIL = 1, 40.0, 30.0
-FRAME_INSET, FRAMES = 9.0, 2
+FRAME_INSET, FRAME_WIDTH, FRAMES = 9.0, 1.5, 2
 BAND_LINE_WIDTH = 2.0
 LETTERS, LETTER_HEIGHT, LETTER_PITCH = len("WENDHERBS"), 7.0, 6.0
 CORNERS, RIVETS_A_CORNER, CLASPS, RIVETS_A_CLASP = 4, 1, 1, 4
@@ -63,14 +65,23 @@ MULL_WIDTH = 1000.0
 
 # ------------------------------------------------------------------------------ inputs: how the house does it
 # Common practice that neither the description nor the catalogue says.
-LEAF_OVERLAP, LEAF_LAP = 3.0, 3.0
-WAX_A_METRE = F(20)                                 # mg of wax for a metre of thread
+LEAF_LAP = 3.0              # mm, at both sides of a line and where strips meet: an edge of 40 takes strips of 46
+WAX_SHARE = 0.10            # of the mass of the thread
+TIP_WIDTH = 3.0             # mm of paste that tips on a folded endpaper
+PANEL_CLEARANCE = 1.0       # mm that a panel's lining is lower than the panel
+COATS_OF_PASTE = 2          # on the leather
+CORNER_LEG = 20.0           # corner-steel-20
+RIBBON_WIDTH = 6.0          # ribbon-moss-6
+
+
+def tex(number, ply):
+    """g of a km: ply x 453.59237 g / (number x 300 yd x 0.9144 m) x 1000."""
+    return ply * 453.59237 * 1000 / (number * 300 * 0.9144)
 
 
 def thread_thickness(number, ply, density):
-    """tex = ply x 453.59237 g / (number x 300 yd x 0.9144 m) a km;  d = 2 sqrt(tex 1e-6 / (pi rho)) in m."""
-    tex = ply * 453.59237 * 1000 / (number * 300 * 0.9144)
-    return 2 * math.sqrt(tex * 1e-6 / (PI * density)) * 1000
+    """d = 2 sqrt(tex 1e-6 / (pi rho)) in m."""
+    return 2 * math.sqrt(tex(number, ply) * 1e-6 / (PI * density)) * 1000
 
 
 def angle_taken(ratio):
@@ -132,7 +143,8 @@ def structure():
     blank = f["board_height"] + 2 * (TURN_IN + BOARD)
     path = SUPPORTS * (PI / 2 - 1) * CORD
     f["band_path"] = path
-    f["cover_height"] = blank + max(0.0, path - STRETCH * blank)
+    f["band_growth"] = max(0.0, path - STRETCH * f["board_height"])
+    f["cover_height"] = blank + f["band_growth"]
     f["cover_width"] = 2 * f["board_width"] + 2 * JOINT + arc + 2 * (TURN_IN + BOARD)
     f["pare_length"] = 2 * (f["cover_height"] + f["cover_width"])
     f["cover_area"] = f["cover_height"] * f["cover_width"]
@@ -144,20 +156,35 @@ def structure():
     f["silk_length"] = ENDBANDS * (f["wraps"] * PI * (CORE + silk) + f["tie_downs"] * TIE)
     # register: anchor + page height + tail
     f["register_length"] = ANCHOR + H + TAIL
+    # closed: the leather lies on both sides of each board, the bands stand out of the spine
+    f["closed_height"] = f["board_height"] + 2 * PARED
+    f["closed_width"] = f["board_width"] + SETBACK + f["rise"] + CORD + 2 * PARED
+    f["closed_thickness"] = t + 2 * BOARD + 4 * PARED
     f["rivets"] = CORNERS * RIVETS_A_CORNER + CLASPS * RIVETS_A_CLASP
     return f
 
 
 def lines_of(f):
-    """Metres of line: frames on two boards, and both sides of every band across the spine."""
-    frame = 2 * ((f["board_height"] - 2 * FRAME_INSET) + (f["board_width"] - 2 * FRAME_INSET))
-    return {"blind": 2 * FRAMES * frame, "leaf": 2 * f["bands"] * f["arc"]}
+    """mm of line: frames on two boards, each a line and a gap within the last; both sides of every band across the spine."""
+    insets = [FRAME_INSET + 2 * FRAME_WIDTH * i for i in range(FRAMES)]
+    frames = sum(2 * (f["board_height"] - 2 * inset + f["board_width"] - 2 * inset) for inset in insets)
+    return {"blind": 2 * frames, "leaf": 2 * f["bands"] * f["arc"]}
 
 
 # -------------------------------------------------------------------------------------------------- quantities
 def spread(area_um2, per_m2, coats=1, faces=1):
     """Area x coats x faces x spread, to whole mg or microlitres, rounded up."""
     return up(F(area_um2) * coats * faces * per_m2 / 10**12)
+
+
+def surface(mm2):
+    """A surface to the nearest square micrometre."""
+    return half_away(F(mm2) * 10**6)
+
+
+def run(mm):
+    """A length off a roll to the nearest micrometre."""
+    return half_away(F(mm) * 1000)
 
 
 def yield_of(sheet, height, width):
@@ -171,22 +198,21 @@ def sheets(count, sheet, height, width):
 
 
 def leaves_for(count, length, width, layers=1):
-    """Leaves for `count` lines: strips a leaf = floor(side / (width + overlap)), each as long as the side less the lap."""
+    """Leaves for `count` lines: strips a leaf = floor(side / (width + a lap at both sides)), each as long as the side less
+    the lap; what a line leaves of a strip serves the next when it is long enough."""
     strip = LEAF_SIDE - LEAF_LAP
-    lines_a_strip = math.floor(strip / length)
-    strips = math.ceil(count / lines_a_strip) if lines_a_strip else count * math.ceil(length / strip)
-    return math.ceil(strips * layers / math.floor(LEAF_SIDE / (width + LEAF_OVERLAP)))
+    whole, rest = divmod(length, strip)
+    strips = count * int(whole) + (math.ceil(count / math.floor(strip / rest)) if rest else 0)
+    return math.ceil(strips * layers / math.floor(LEAF_SIDE / (width + 2 * LEAF_LAP)))
 
 
 def needs(f):
     """What is in the book and what a use wastes by itself: code -> (net, taken), each in the material's base unit."""
     arc, lines = f["arc"], lines_of(f)
-    cover = um(f["cover_height"]) * um(f["cover_width"])
-    leaf_area = um(lines["leaf"]) * um(BAND_LINE_WIDTH)
-    letter_area = LETTERS * um(LETTER_HEIGHT) * um(LETTER_PITCH)
-    spine = um(H) * um(arc)
-    pastedowns = 2 * um(H) * um(W)
-    panel = (um(f["panel_height"] - 1), um(arc))
+    panel_height = f["panel_height"] - PANEL_CLEARANCE
+    panel = (um(panel_height), um(arc))
+    folios = 2 * ENDPAPERS_EACH_END
+    gilded = surface(lines["leaf"] * BAND_LINE_WIDTH + LETTERS * LETTER_PITCH * LETTER_HEIGHT)
     q = {}
 
     def add(code, net, taken=None):
@@ -194,37 +220,48 @@ def needs(f):
         q[code] = (a + net, b + (net if taken is None else taken))
 
     add("text-rag-95", sheets(f["sheets"], PAPER_SHEET, um(f["sheet_height"]), um(f["sheet_width"])))
-    add("end-paste-moss", sheets(2 * ENDPAPERS_EACH_END, END_SHEET, um(H + 2 * HEAD_TAIL_TRIM), um(2 * (W + FORE_EDGE_TRIM))))
-    add("linen-25-3", um(f["thread_length"]), um(f["thread_taken"]))
-    add("beeswax-block", up(F(um(f["thread_taken"]), 10**6) * WAX_A_METRE))
-    add("hemp-cord-3", SUPPORTS * um(f["cord_each"]), SUPPORTS * um(f["cord_each"] + FRAME))
-    # linen from the roll: pieces side by side across its width
+    add("end-paste-moss", sheets(folios, END_SHEET, um(H + 2 * HEAD_TAIL_TRIM), um(2 * (W + FORE_EDGE_TRIM))))
+    # each folded endpaper is tipped on at the fold, two leaves are pasted down
+    add("paste-starch", spread(surface(folios * TIP_WIDTH * H), 45_000))
+    add("paste-starch", spread(surface(2 * H * W), 45_000))
+    add("linen-25-3", run(f["thread_length"]), run(f["thread_taken"]))
+    thread_mg = tex(THREAD_NUMBER, THREAD_PLY) * f["thread_taken"] / 1000  # tex is also mg of a metre
+    add("beeswax-block", half_away(WAX_SHARE * thread_mg))
+    add("hemp-cord-3", SUPPORTS * run(f["cord_each"]), SUPPORTS * run(f["cord_each"] + FRAME))
+    # linen off the roll: pieces side by side across its width, the grain along it
     across = math.floor(MULL_WIDTH * 1000 / panel[1])
     add("mull-heavy", math.ceil(f["panels"] * LINING_LAYERS / across) * panel[0])
     add("spine-kraft-90", sheets(f["panels"] * PAPER_LAYERS, KRAFT_SHEET, *panel))
     add("board-grey-15", sheets(2, BOARD_SHEET, um(f["board_height"]), um(f["board_width"])))
-    add("calf-natural-08", cover)
-    add("pva-slow", spread(spine, 130_000))
-    add("pva-slow", spread(SUPPORTS * 2 * um(SLIP) * um(CORD), 130_000))
-    add("pva-slow", spread(ENDBANDS * um(arc) * um(CORE), 130_000))
-    add("paste-starch", spread(cover, 45_000))
-    add("paste-starch", spread(pastedowns, 45_000))
-    add("dye-walnut", spread(cover, 90_000))
-    add("wax-polish", spread(cover, 12_000))
-    add("core-linen-2", ENDBANDS * um(f["core_length"]))
-    add("silk-madder", um(f["silk_length"] / 2))
-    add("silk-cream", um(f["silk_length"] / 2))
-    add("ribbon-moss-6", REGISTERS * um(f["register_length"]))
+    add("calf-natural-08", um(f["cover_height"]) * um(f["cover_width"]))
+    # glue: the spine before it is rounded, each layer of lining, the round of each slip, each endband's foot, the ribbon
+    add("pva-slow", spread(surface(f["spine_width"] * H), 130_000))
+    add("pva-slow", spread(surface(f["panels"] * (LINING_LAYERS + PAPER_LAYERS) * panel_height * arc), 130_000))
+    add("pva-slow", spread(surface(2 * SUPPORTS * SLIP * PI * CORD), 130_000))
+    add("pva-slow", spread(surface(ENDBANDS * arc * CORE), 130_000))
+    add("pva-slow", spread(surface(REGISTERS * ANCHOR * RIBBON_WIDTH), 130_000))
+    add("paste-starch", spread(surface(f["cover_area"]), 45_000, coats=COATS_OF_PASTE))
+    add("dye-walnut", spread(surface(f["cover_area"]), 90_000))
+    add("wax-polish", spread(surface(f["cover_area"]), 12_000))
+    add("core-linen-2", ENDBANDS * run(arc), ENDBANDS * run(f["core_length"]))
+    # two colours in turn; of each endband each colour is one needleful
+    colour = f["silk_length"] / 2
+    for silk in ("silk-madder", "silk-cream"):
+        add(silk, run(colour), run(colour + ENDBANDS * NEEDLE_WASTE))
+    add("ribbon-moss-6", REGISTERS * run(f["register_length"]))
+    # the title is laid as one band of leaf, as high as a letter
     add("leaf-brass-140", 1000 * leaves_for(2 * f["bands"], arc, BAND_LINE_WIDTH))
-    add("leaf-brass-140", 1000 * leaves_for(LETTERS, LETTER_PITCH, LETTER_HEIGHT))
-    add("size-water", spread(leaf_area, 70_000) + spread(letter_area, 70_000))
-    add("varnish-matt", spread(leaf_area, 85_000) + spread(letter_area, 85_000))
+    add("leaf-brass-140", 1000 * leaves_for(1, LETTERS * LETTER_PITCH, LETTER_HEIGHT))
+    add("size-water", spread(gilded, 70_000))
+    add("varnish-matt", spread(gilded, 85_000))
     add("corner-steel-20", 1000 * CORNERS)
-    add("epoxy-metal", spread(CORNERS * um(20) * um(20), 350_000, faces=2))
+    # a corner holds two triangles of the board and the two edges that meet; of two parts it needs one face
+    add("epoxy-metal", spread(surface(CORNERS * (CORNER_LEG**2 + 2 * CORNER_LEG * BOARD)), 350_000))
     add("clasp-plain-12", 1000 * CLASPS)
     add("rivet-copper-4", 1000 * f["rivets"])
     add("carton-s", 1000)
-    add("padding-kraft", um(2 * (f["board_height"] + f["chord"])))
+    # twice round the closed book
+    add("padding-kraft", run(2 * 2 * (f["closed_width"] + f["closed_thickness"])))
     add("card-template-03", 1000)
     add("needles-18", 2000)
     return q
@@ -341,20 +378,22 @@ STEPS = {
     "keep-accounts": (0, 0, 0, 8 * MIN, 12 * MIN, 20 * MIN),
 }
 ENQUIRIES_AN_ORDER = F(5, 2)
-REPEATED = ["cut-leather", "pare-edges", "thin-leather", "dye-leather", "mix-paste", "cover-book", "set-bands", "turn-corners"]
+# done again when the leather is ruined: all that is done to it, but not the pot of paste
+REPEATED = ["cut-leather", "pare-edges", "thin-leather", "dye-leather", "cover-book", "set-bands", "turn-corners",
+            "dress-leather"]
 
 
 def counts(f):
     """How many of its driver each step meets, in thousandths."""
     lines = lines_of(f)
-    cover_dm2 = F(um(f["cover_height"]) * um(f["cover_width"]), 10**10)
-    metres = {k: F(um(v), 10**6) for k, v in lines.items()}
+    cover_dm2 = F(f["cover_area"]) / 10_000
+    metres = {kind: F(mm) / 1000 for kind, mm in lines.items()}
     raw = {
         "cut-sheets": f["sheets"], "fold-sheets": f["sheets"], "pierce-stations": f["sections"],
         "set-up-frame": SUPPORTS, "wax-thread": f["needlefuls"], "sew-sections": f["sections"],
         "line-panels": f["panels"], "cut-boards": 2, "shape-boards": 2, "drill-lacing": f["lacing_holes"],
         "lace-boards": SUPPORTS, "sew-endbands": ENDBANDS * f["wraps"], "fix-registers": REGISTERS,
-        "pare-edges": F(2 * (um(f["cover_height"]) + um(f["cover_width"])), 10**6), "thin-leather": cover_dm2,
+        "pare-edges": F(f["pare_length"]) / 1000, "thin-leather": cover_dm2,
         "dye-leather": cover_dm2, "set-bands": f["bands"], "turn-corners": 4, "put-down-endpapers": 2,
         "dress-leather": cover_dm2, "blind-lines": metres["blind"], "size-lines": metres["leaf"],
         "lay-leaf": metres["leaf"], "varnish-leaf": metres["leaf"], "letter-title": LETTERS, "fit-corners": CORNERS,
