@@ -26,15 +26,12 @@ class Difference {
   std::string found_;
 };
 
-// What a line is charged follows from its rule; how an offcut's worth is rounded is the bill's own affair.
-bool charged_by_rule(BillLine const& line) {
-  switch (line.charging) {
-    case Charging::as_used: return line.charged == line.consumed();
-    case Charging::whole: return line.charged == line.opened;
-    case Charging::whole_less_offcuts: break;
-  }
-  return line.charged.dimension == line.opened.dimension && line.charged.n >= line.consumed().n &&
-         line.charged.n <= line.opened.n;
+// What a line is charged by its rule, as engine/bill states it.
+Amount charged_by_rule(BillLine const& line) {
+  if (line.charging == Charging::as_used) return line.consumed();
+  if (line.charging == Charging::whole) return line.opened;
+  std::int64_t const worth = round_product(line.kept.n, line.kept_worth, Rounding::down);
+  return {line.opened.dimension, std::max(checked_sub(line.opened.n, worth), line.consumed().n)};
 }
 
 bool one_dimension(BillLine const& line) {
@@ -52,7 +49,7 @@ void check_bill(Difference& difference, Bill const& bill) {
       return;
     }
     difference.compare("opened", line.opened, line.consumed() + line.kept + line.pack_remainder);
-    difference.compare("charged", charged_by_rule(line), true);
+    difference.compare("charged", line.charged, charged_by_rule(line));
   }
 }
 
