@@ -1,0 +1,248 @@
+#include "cli/command/parse.h"
+
+#include "cli/command/scan.h"
+#include "cli/document/text.h"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+
+namespace endband::cli {
+namespace {
+
+Fault command_fault(std::string source, std::string field, std::string found, std::string expected) {
+  return {FaultCode::bad_command,
+          {std::move(source), 0, 0, std::move(field)},
+          std::move(found),
+          std::move(expected),
+          {}};
+}
+
+std::string join_or(std::vector<std::string_view> const& words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == words.size() ? " or " : ", ") + std::string(words[i]);
+  return text;
+}
+
+std::vector<std::string_view> nouns() {
+  std::vector<std::string_view> result;
+  for (Command const& command : commands())
+    if (std::find(result.begin(), result.end(), command.noun) == result.end()) result.push_back(command.noun);
+  result.push_back("help");
+  return result;
+}
+
+std::vector<std::string_view> verbs_of(std::string_view noun) {
+  std::vector<std::string_view> result;
+  for (Command const& command : commands())
+    if (command.noun == noun) result.push_back(command.verb);
+  return result;
+}
+
+Fault unknown_noun(std::string const& noun) {
+  Fault fault = command_fault("", "", noun, "a command");
+  fault.near = nearest(noun, nouns());
+  if (fault.near.empty()) fault.expected += ": " + join_or(nouns());
+  return fault;
+}
+
+Fault unknown_verb(std::string const& noun, std::string const& verb) {
+  auto const verbs = verbs_of(noun);
+  if (verb.empty()) return command_fault(noun, "", "", join_or(verbs));
+  Fault fault = command_fault(noun, "", verb, "something that " + noun + " does");
+  fault.near = nearest(verb, verbs);
+  if (fault.near.empty()) fault.expected += ": " + join_or(verbs);
+  return fault;
+}
+
+bool same_noun(std::string_view noun) {
+  auto const known = nouns();
+  return std::find(known.begin(), known.end(), noun) != known.end();
+}
+
+// What the library made of one line: for each flag and for the words, the texts that were given.
+struct Texts {
+  std::vector<std::vector<std::string>> of_flag;  // in the order of flags_of
+  std::vector<std::string> words;
+  std::vector<std::string> left_over;  // flags that the command does not have
+};
+
+CLI::Option* declare(CLI::App& app, Flag const& flag) {
+  std::string names(flag.name);
+  if (flag.letter != '\0') names = std::string("-") + flag.letter + "," + names;
+  if (flag.type == FlagType::on) return app.add_flag(names)->disable_flag_override();
+  return app.add_option(names)->expected(1)->allow_extra_args(false)->multi_option_policy(
+      CLI::MultiOptionPolicy::TakeAll);
+}
+
+Read<Texts> split(std::string const& source, std::vector<Flag> const& flags, std::vector<std::string> line) {
+  CLI::App app;
+  app.set_help_flag();
+  app.allow_extras();
+  std::vector<CLI::Option*> options;
+  for (Flag const& flag : flags) options.push_back(declare(app, flag));
+  CLI::Option* const words = app.add_option("words")->expected(0, 100000)->allow_extra_args(false);
+  std::reverse(line.begin(), line.end());
+  try {
+    app.parse(std::move(line));
+  } catch (CLI::ParseError const&) {
+    // What scan() lets through and the library does not is a switch with a value: --json=no.
+    return refuse(command_fault(source, "", "a value after '='", "what a switch takes; it stands alone"));
+  }
+  Texts texts;
+  for (CLI::Option* option : options) texts.of_flag.push_back(option->results());
+  texts.words = words->results();
+  texts.left_over = app.remaining();
+  std::erase(texts.left_over, "--");
+  return texts;
+}
+
+class Reader {
+ public:
+  Reader(Command const& command, Texts const& texts)
+      : command_(command), source_(command_name(command)), flags_(flags_of(command)), texts_(texts) {}
+
+  Read<Line> line() {
+    refuse_left_over();
+    read_flags();
+    read_words();
+    if (!faults_.empty()) return tl::unexpected(std::move(faults_));
+    Line line;
+    line.command = &command_;
+    line.globals = globals();
+    line.args = Args(source_, std::move(words_), std::move(values_));
+    return line;
+  }
+
+ private:
+  void refuse_left_over() {
+    for (std::string const& word : texts_.left_over) {
+      std::vector<std::string_view> names;
+      for (Flag const& flag : flags_) names.push_back(flag.name);
+      std::string const name(flag_name(word));
+      Fault fault = command_fault(source_, "", name, "a flag of " + source_);
+      fault.near = nearest(name, names);
+      faults_.push_back(std::move(fault));
+    }
+  }
+
+  void take(FlagType type, std::string const& text, std::string_view field, std::vector<FlagValue>& into) {
+    auto value = located(read_flag(type, text), {source_, 0, 0, std::string(field)});
+    if (value)
+      into.push_back(std::move(*value));
+    else
+      faults_.insert(faults_.end(), value.error().begin(), value.error().end());
+  }
+
+  void read_flags() {
+    for (std::size_t i = 0; i < flags_.size(); ++i) {
+      auto const& given = texts_.of_flag[i];
+      if (given.empty()) continue;
+      if (given.size() > 1 && flags_[i].type != FlagType::on) {
+        faults_.push_back(command_fault(source_, std::string(flags_[i].name), given.back(), "given once"));
+        continue;
+      }
+      std::vector<FlagValue> value;
+      take(flags_[i].type, given.front(), flags_[i].name, value);
+      if (!value.empty()) values_.emplace(flags_[i].name, std::move(value.front()));
+    }
+  }
+
+  void read_words() {
+    std::size_t at = 0;
+    for (Word const& word : command_.words) {
+      if (at == texts_.words.size() && word.needed)
+        faults_.push_back(command_fault(source_, std::string(word.name), "", std::string(word.help)));
+      for (bool first = true; at < texts_.words.size() && (first || word.many); first = false)
+        take(word.type, texts_.words[at++], word.name, words_);
+    }
+    for (; at < texts_.words.size(); ++at)
+      faults_.push_back(command_fault(source_, "", texts_.words[at], "a word that " + source_ + " takes"));
+  }
+
+  Globals globals() const {
+    Globals result;
+    auto const given = [&](char const* name) { return values_.contains(name); };
+    Args const args(source_, {}, values_);
+    result.workshop = args.text("--workshop");
+    result.on = args.get<Date>("--on");
+    result.at = args.text("--at");
+    result.json = given("--json");
+    result.jsonl = given("--jsonl");
+    result.dry_run = given("--dry-run");
+    result.yes = given("--yes");
+    return result;
+  }
+
+  Command const& command_;
+  std::string source_;
+  std::vector<Flag> flags_;
+  Texts const& texts_;
+  std::vector<Fault> faults_;
+  std::vector<FlagValue> words_;
+  std::map<std::string, FlagValue, std::less<>> values_;
+};
+
+// `help`, `help NOUN`, `help NOUN VERB`, and -h anywhere.
+Read<Line> help_line(std::span<std::string const> words) {
+  Line line;
+  line.asks = Line::Asks::help;
+  line.globals.json = asks_for_json(words);
+  Scan const seen = scan(words);
+  std::vector<std::string> about;
+  for (std::size_t place : seen.words) about.push_back(words[place]);
+  if (!about.empty() && about.front() == "help") about.erase(about.begin());
+  if (about.empty()) return line;
+  if (!same_noun(about[0]) || about[0] == "help") return refuse(unknown_noun(about[0]));
+  line.noun = find_command(about[0], verbs_of(about[0]).front())->noun;
+  if (about.size() == 1) return line;
+  line.command = find_command(about[0], about[1]);
+  if (line.command == nullptr) return refuse(unknown_verb(about[0], about[1]));
+  return line;
+}
+
+}  // namespace
+
+bool asks_for_json(std::span<std::string const> words) {
+  for (std::string const& word : words) {
+    if (word == "--") return false;
+    if (word == "--json" || word == "--jsonl") return true;
+  }
+  return false;
+}
+
+Read<Line> parse_line(std::span<std::string const> words) {
+  for (std::string const& word : words)
+    if (!is_utf8(word)) return refuse({FaultCode::bad_value, {}, printable(word), "text in UTF-8", {}});
+  Scan const seen = scan(words);
+  bool const version = std::find(words.begin(), words.end(), "--version") != words.end();
+  if (seen.help || (!seen.words.empty() && words[seen.words[0]] == "help")) return help_line(words);
+  if (version || seen.words.empty()) {
+    Line line;
+    line.asks = version ? Line::Asks::version : Line::Asks::nothing;
+    line.globals.json = asks_for_json(words);
+    for (std::string const& word : words)
+      if (!version && looks_like_flag(word) && word != "--json")
+        return refuse(command_fault("", "", word, "a command; endband help lists them"));
+    return line;
+  }
+  std::string const noun = words[seen.words[0]];
+  if (!same_noun(noun)) return refuse(unknown_noun(noun));
+  std::string const verb = seen.words.size() > 1 ? words[seen.words[1]] : "";
+  Command const* command = find_command(noun, verb);
+  if (command == nullptr) return refuse(unknown_verb(noun, verb));
+  if (!seen.faults.empty()) {
+    auto faults = seen.faults;
+    for (Fault& fault : faults) fault.where.source = command_name(*command);
+    return tl::unexpected(std::move(faults));
+  }
+  std::vector<std::string> rest;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    if (i != seen.words[0] && i != seen.words[1]) rest.push_back(words[i]);
+  auto const texts = split(command_name(*command), flags_of(*command), std::move(rest));
+  if (!texts) return tl::unexpected(texts.error());
+  return Reader(*command, *texts).line();
+}
+
+}  // namespace endband::cli

@@ -1,0 +1,60 @@
+// The one table of commands, by the stages of the work.
+#include "cli/command/command.h"
+#include "cli/commands/commands.h"
+
+#include <array>
+
+namespace endband::cli {
+
+std::span<Command const> commands() {
+  static std::vector<Command> const table{
+      book_start(),     book_measure(),                                         // describe
+      quote_make(),     quote_list(),      quote_show(),      quote_explain(),  // quote
+      material_add(),   material_change(), material_list(),   material_show(),
+      material_price(), customer_add(),    customer_change(), customer_list(),
+      customer_show(),  steps_set(),       steps_list(),      workshop_new(),
+      workshop_set(),   workshop_show(),   workshop_check(),  workshop_log(),
+  };
+  return table;
+}
+
+Command const* find_command(std::string_view noun, std::string_view verb) {
+  for (Command const& command : commands())
+    if (command.noun == noun && command.verb == verb) return &command;
+  return nullptr;
+}
+
+std::string command_name(Command const& command) {
+  return std::string(command.noun) + " " + std::string(command.verb);
+}
+
+std::string schema_name(Command const& command) {
+  return "endband/" + std::string(command.noun) + "-" + std::string(command.verb) + "/1";
+}
+
+std::span<Flag const> global_flags() {
+  static constexpr std::array flags{
+      Flag{"--workshop", FlagType::file, "the workshop's file; else ENDBAND_WORKSHOP, else the usual place"},
+      Flag{"--on", FlagType::date, "the business day, for prices, times and settings in force; else today"},
+      Flag{"--at", FlagType::clock, "the time of day (UTC) that the log keeps; else now"},
+      Flag{"--json", FlagType::on, "answer, and faults, as one JSON document"},
+      Flag{"--help", FlagType::on, "help, wherever it stands", 'h'},
+      Flag{"--version", FlagType::on, "name and version"},
+      Flag{"--jsonl", FlagType::on, "a list as one JSON object a line"},
+      Flag{"--dry-run", FlagType::on, "show what would change, and change nothing", 'n'},
+      Flag{"--yes", FlagType::on, "answer yes to what would be asked", 'y'},
+  };
+  return flags;
+}
+
+std::vector<Flag> flags_of(Command const& command) {
+  std::vector<Flag> flags = command.flags;
+  for (Flag const& flag : global_flags()) {
+    bool const of_writers = flag.name == "--dry-run" || flag.name == "--yes";
+    if ((of_writers && !command.writes) || (flag.name == "--jsonl" && !command.lists)) continue;
+    flags.push_back(flag);
+  }
+  return flags;
+}
+
+}  // namespace endband::cli

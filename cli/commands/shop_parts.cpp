@@ -1,0 +1,18 @@
+#include "cli/commands/shop_parts.h"
+
+namespace endband::cli {
+
+std::string setting_in_force(db::Workshop& workshop, std::string_view name, Date on) {
+  for (db::Setting const& setting : db::settings(workshop, on))
+    if (setting.name == name) return setting.value;
+  for (db::SettingRow const& row : db::setting_table())
+    if (row.name == name) return std::string(row.fallback);
+  return {};
+}
+
+BuyingRules buying_rules(db::Workshop& workshop, Date on) {
+  auto const recovered = read_ratio(setting_in_force(workshop, "tax.recovered", on));
+  return {recovered.value_or(Ratio(0))};
+}
+
+}  // namespace endband::cli

@@ -1,0 +1,17 @@
+// Parts of the settings that a command needs without a whole shop: a new workshop has few of them.
+#pragma once
+
+#include "db/settings.h"
+#include "db/workshop.h"
+#include "engine/catalogue/catalogue.h"
+
+#include <string>
+#include <string_view>
+
+namespace endband::cli {
+
+// The value in force, or the fallback of its row; empty when there is neither.
+std::string setting_in_force(db::Workshop& workshop, std::string_view name, Date on);
+BuyingRules buying_rules(db::Workshop& workshop, Date on);
+
+}  // namespace endband::cli

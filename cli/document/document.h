@@ -1,0 +1,93 @@
+// What a command shows to people, before any writer has chosen a width, a font or a file format. Every word
+// is already in it; amounts are text. The terminal writer is the first of its writers.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace endband::cli {
+
+struct Heading {
+  int level = 1;  // 1: of the document, 2: of a section
+  std::string text;
+};
+
+struct Paragraph {
+  std::string text;
+};
+
+struct KeyValues {
+  std::vector<std::pair<std::string, std::string>> rows;
+};
+
+enum class Align : std::uint8_t { left, right, decimal };
+
+struct Column {
+  std::string title;  // a column of money names its currency here, once
+  Align align = Align::left;
+  int priority = 0;  // on a narrow terminal the highest goes first; 0 is never dropped
+};
+
+struct Row {
+  std::vector<std::string> cells;
+  bool total = false;  // set apart from the rows above it
+};
+
+struct Table {
+  std::vector<Column> columns;
+  std::vector<Row> rows;
+  void add(std::vector<std::string> cells) { rows.push_back({std::move(cells), false}); }
+  void add_total(std::vector<std::string> cells) { rows.push_back({std::move(cells), true}); }
+};
+
+// Text that keeps its own lines: a description file, a formula.
+struct Verbatim {
+  std::string text;
+};
+
+enum class NoticeKind : std::uint8_t {
+  note,     // worth knowing
+  warning,  // look at it before you go on
+  caution,  // of the bench: a knife, a fume, a flame
+  next,     // the command that comes next; shown to a person at a terminal only
+};
+struct Notice {
+  NoticeKind kind = NoticeKind::note;
+  std::string text;
+};
+
+// A drawing to scale, in millimetres from its lower left corner. `words` says the same for whoever cannot see
+// it.
+struct Segment {
+  double x1 = 0, y1 = 0, x2 = 0, y2 = 0;
+};
+struct Rectangle {
+  double x = 0, y = 0, width = 0, height = 0;
+  std::string label;  // stands along the grain
+};
+struct Drawing {
+  std::string title, words;
+  double width = 0, height = 0;
+  std::vector<Rectangle> rectangles;
+  std::vector<Segment> segments;
+};
+
+using Block = std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing>;
+
+struct Document {
+  std::vector<Block> blocks;
+
+  Document& heading(std::string text, int level = 1) { return add(Heading{level, std::move(text)}); }
+  Document& paragraph(std::string text) { return add(Paragraph{std::move(text)}); }
+  Document& notice(NoticeKind kind, std::string text) { return add(Notice{kind, std::move(text)}); }
+  Document& next(std::string command) { return notice(NoticeKind::next, std::move(command)); }
+  Document& add(Block block) {
+    blocks.push_back(std::move(block));
+    return *this;
+  }
+};
+
+}  // namespace endband::cli

@@ -1,0 +1,122 @@
+#include "cli/document/terminal.h"
+
+#include "cli/document/table_layout.h"
+#include "cli/document/text.h"
+
+#include <algorithm>
+#include <string_view>
+
+namespace endband::cli {
+namespace {
+
+constexpr std::string_view bold = "\x1b[1m";
+constexpr std::string_view accent = "\x1b[34m";
+constexpr std::string_view plain = "\x1b[0m";
+
+std::string_view label_of(NoticeKind kind) {
+  switch (kind) {
+    case NoticeKind::note: return "Note: ";
+    case NoticeKind::warning: return "Look: ";
+    case NoticeKind::caution: return "Care: ";
+    case NoticeKind::next: return "Next: ";
+  }
+  return "";
+}
+
+class Writer {
+ public:
+  explicit Writer(TerminalStyle const& style) : style_(style) {}
+  std::string take() { return std::move(out_); }
+
+  void operator()(Heading const& heading) {
+    space();
+    line(styled(bold, printable(heading.text)));
+    if (heading.level == 1) space();
+  }
+
+  void operator()(Paragraph const& paragraph) {
+    space();
+    filled(printable(paragraph.text), "", "");
+    space();
+  }
+
+  void operator()(KeyValues const& values) {
+    std::size_t widest = 0;
+    for (auto const& [key, value] : values.rows) widest = std::max(widest, display_width(key));
+    std::string const hanging(widest + 2, ' ');
+    for (auto const& [key, value] : values.rows)
+      filled(printable(value), pad_right(printable(key), widest + 2), hanging);
+    space();
+  }
+
+  void operator()(Table const& table) {
+    if (table.rows.empty()) return;
+    auto const lines = lay_out(table, style_.person ? style_.width : 0);
+    bool first = true;
+    for (std::string const& text : lines) {
+      line(first ? styled(bold, text) : text);
+      first = false;
+    }
+    space();
+  }
+
+  void operator()(Verbatim const& verbatim) {
+    out_ += printable(verbatim.text, true);
+    if (!out_.empty() && out_.back() != '\n') out_ += '\n';
+  }
+
+  void operator()(Notice const& notice) {
+    if (notice.kind == NoticeKind::next && !style_.person) return;
+    std::string const label(label_of(notice.kind));
+    filled(printable(notice.text), label, std::string(label.size(), ' '), accent);
+  }
+
+  // A terminal draws nothing: the words of a drawing stand for it.
+  void operator()(Drawing const& drawing) {
+    space();
+    filled(printable(drawing.title + ": " + drawing.words), "", "");
+    space();
+  }
+
+ private:
+  std::string styled(std::string_view on, std::string text) const {
+    if (!style_.colour || text.empty()) return text;
+    return std::string(on) + text + std::string(plain);
+  }
+
+  void line(std::string const& text) {
+    out_ += text;
+    out_ += '\n';
+    wants_space_ = false;
+  }
+
+  // One empty line between blocks, none at the start, none twice.
+  void space() {
+    if (!out_.empty() && !out_.ends_with("\n\n")) wants_space_ = true;
+    if (wants_space_) out_ += '\n';
+    wants_space_ = false;
+  }
+
+  void filled(std::string const& text, std::string const& first, std::string const& hanging,
+              std::string_view on = {}) {
+    std::size_t const room = style_.width > hanging.size() + 20 ? style_.width - hanging.size() : 20;
+    auto const lines = style_.person ? wrap(text, room) : std::vector<std::string>{text};
+    for (std::size_t i = 0; i < lines.size(); ++i) line((i == 0 ? styled(on, first) : hanging) + lines[i]);
+  }
+
+  TerminalStyle style_;
+  std::string out_;
+  bool wants_space_ = false;
+};
+
+}  // namespace
+
+std::string to_terminal(Document const& document, TerminalStyle const& style) {
+  Writer writer(style);
+  for (Block const& block : document.blocks) std::visit(writer, block);
+  std::string out = writer.take();
+  while (out.ends_with("\n\n")) out.pop_back();
+  return out;
+}
+
+}  // namespace endband::cli
