@@ -24,6 +24,8 @@ struct SheetYield {
 };
 // Pieces of several sizes: each size fills whole rows of shelves, longest first, along either side, on as few sheets as
 // first fit finds; never more than each size's own count summed. nullopt: some piece is larger than the sheet.
+// For one size the result never falls as the count grows. For several, first fit may, very seldom, lay one piece more on
+// fewer sheets.
 std::optional<SheetYield> sheets_for(SheetSize sheet, std::span<Piece const> pieces);
 
 struct SkinYield {
