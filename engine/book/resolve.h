@@ -1,0 +1,36 @@
+// What the steps of resolve share. Private to engine/book.
+#pragma once
+
+#include "engine/book/resolve_layers.h"
+#include "engine/book/resolve_parts.h"
+
+#include <span>
+#include <vector>
+
+namespace endband {
+
+struct Resolving {
+  Layers const& layers;
+  Parts const& parts;
+  Catalogue const& catalogue;
+  BookSpec& spec;
+  std::vector<Fault>& faults;
+
+  void fault(FaultCode code, Where where, std::string found, std::string expected,
+             std::vector<std::string> near = {});
+  // Of a value that stands at `where`; the material must be of one of `kinds`, or any when there are none.
+  // nullptr: faulted.
+  Material const* find(std::string_view code, std::span<MaterialKind const> kinds, Where const& where);
+};
+
+// A number of a value, in the unit of figures: mm, degrees, kg/m3, 0 or 1.
+double number_of(ValueType type, Value const& value);
+
+// Each fills its part of the spec and adds its faults.
+void resolve_materials(Resolving& to);
+void resolve_figures(Resolving& to);
+void resolve_lists(Resolving& to);
+// What holds between figures and materials: nothing may be cut to less than nothing.
+void check_together(Resolving& to);
+
+}  // namespace endband

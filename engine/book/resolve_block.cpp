@@ -1,0 +1,127 @@
+#include "engine/book/resolve_block.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <initializer_list>
+
+namespace endband {
+namespace {
+
+std::string spelled(std::size_t index, Hit const& hit) {
+  return fmt::format("{} = {}", path_of(index),
+                     value_text(key_table::rows[index].row.type, hit.entry->value));
+}
+
+Fault contradiction(std::size_t index, Hit const& hit, std::string expected) {
+  return {FaultCode::contradiction, hit.entry->where, spelled(index, hit), std::move(expected), {}};
+}
+
+std::int64_t whole(Hit const& hit) { return std::get<std::int64_t>(hit.entry->value); }
+
+std::int64_t rounded_up(std::int64_t a, std::int64_t b) { return (a + b - 1) / b; }
+
+bool in_line_order(Hit const& a, Hit const& b) {
+  return std::pair(a.entry->where.line, a.entry->where.column) <
+         std::pair(b.entry->where.line, b.entry->where.column);
+}
+
+// A block that the customer brings is measured, not folded.
+void settle_given_block(Layers& layers, std::vector<Fault>& faults) {
+  Hit const given = layers[key("text.given")];
+  for (std::size_t const index :
+       {key("text.paper"), key("text.folds"), key("text.sheets"), key("text.sheets_per_section"),
+        key("text.compression"), key("text.caliper")}) {
+    Hit const& hit = layers[index];
+    if (!hit) continue;
+    if (hit.layer == given.layer)
+      faults.push_back(
+          contradiction(index, hit, "nothing of a block that is given: text.thickness and text.sections"));
+    layers.drop(index);
+  }
+  for (std::size_t const index : {key("pages"), key("text.sections"), key("text.thickness")})
+    if (layers[index] && layers[index].layer > given.layer) layers.drop(index);
+}
+
+// Pages, sheets and sections each fix the number of sheets.
+struct SheetCount {
+  std::int64_t leaves_a_sheet = 2;
+  std::int64_t sheets_a_section = 1;
+
+  std::int64_t sections(std::size_t index, std::int64_t value) const {
+    if (index == key("text.sections")) return value;
+    std::int64_t const sheets = index == key("pages") ? rounded_up(value, 2 * leaves_a_sheet) : value;
+    return rounded_up(sheets, sheets_a_section);
+  }
+  // Do two counts, in the order of `counts` below, speak of the same block?
+  bool agree(std::size_t a, std::int64_t value_a, std::size_t b, std::int64_t value_b) const {
+    if (a == key("pages") && b == key("text.sheets"))
+      return rounded_up(value_a, 2 * leaves_a_sheet) == value_b;
+    return sections(a, value_a) == sections(b, value_b);
+  }
+};
+
+void settle_made_block(Layers& layers, std::vector<Fault>& faults) {
+  constexpr std::array counts{key("pages"), key("text.sheets"), key("text.sections")};
+  SheetCount sheets;
+  if (Hit const& folds = layers[key("text.folds")]) sheets.leaves_a_sheet = std::int64_t{1} << whole(folds);
+  if (Hit const& in_section = layers[key("text.sheets_per_section")])
+    sheets.sheets_a_section = whole(in_section);
+  for (std::size_t i = 0; i < counts.size(); ++i)
+    for (std::size_t j = i + 1; j < counts.size(); ++j) {
+      Hit const a = layers[counts[i]];
+      Hit const b = layers[counts[j]];
+      if (!a || !b) continue;
+      if (a.layer != b.layer) {
+        layers.drop(a.layer > b.layer ? counts[i] : counts[j]);
+      } else if (!sheets.agree(counts[i], whole(a), counts[j], whole(b))) {
+        bool const a_first = in_line_order(a, b);
+        faults.push_back(
+            contradiction(a_first ? counts[j] : counts[i], a_first ? b : a,
+                          "what agrees with " + spelled(a_first ? counts[i] : counts[j], a_first ? a : b)));
+      }
+    }
+}
+
+// Two keys of which a book can have one.
+void one_of(Layers& layers, std::size_t one, std::size_t other, std::vector<Fault>& faults) {
+  Hit const a = layers[one];
+  Hit const b = layers[other];
+  if (!a || !b) return;
+  if (a.layer != b.layer) return layers.drop(a.layer > b.layer ? one : other);
+  bool const a_first = in_line_order(a, b);
+  faults.push_back(contradiction(a_first ? other : one, a_first ? b : a,
+                                 fmt::format("{} or {}, not both", path_of(one), path_of(other))));
+}
+
+// Keys that mean nothing when a flag stands (or does not): said beside it by the same layer they are a
+// mistake.
+void only_if(Layers const& layers, std::size_t flag, bool value, std::initializer_list<std::size_t> indices,
+             std::vector<Fault>& faults) {
+  Hit const& decides = layers[flag];
+  if (layers.flag(flag) == value) return;
+  for (std::size_t const index : indices)
+    if (Hit const& hit = layers[index];
+        hit && decides && hit.layer <= decides.layer && hit.origin == Origin::said)
+      faults.push_back(contradiction(index, hit, fmt::format("only with {} = {}", path_of(flag), value)));
+}
+
+}  // namespace
+
+void settle_block(Layers& layers, std::vector<Fault>& faults) {
+  if (layers.flag(key("text.given")))
+    settle_given_block(layers, faults);
+  else
+    settle_made_block(layers, faults);
+}
+
+void settle_alternatives(Layers& layers, std::vector<Fault>& faults) {
+  one_of(layers, key("quote.margin"), key("quote.markup"), faults);
+  // A length that is said needs no rule, whichever.
+  if (layers.flag(key("registers.diagonal")))
+    one_of(layers, key("registers.length"), key("registers.diagonal"), faults);
+  only_if(layers, key("strap.wraps_round"), false, {key("strap.reach"), key("strap.tail")}, faults);
+  only_if(layers, key("strap.wraps_round"), true, {key("strap.overlap")}, faults);
+}
+
+}  // namespace endband

@@ -1,0 +1,16 @@
+// What a description says of the text block and of other things that cannot both hold. Private to
+// engine/book.
+#pragma once
+
+#include "engine/book/resolve_layers.h"
+
+#include <vector>
+
+namespace endband {
+
+// Brings keys that say the same thing in different ways down to one: the stronger layer's stands and the
+// others are dropped. Within one layer they must agree. Faults: contradiction.
+void settle_block(Layers& layers, std::vector<Fault>& faults);
+void settle_alternatives(Layers& layers, std::vector<Fault>& faults);
+
+}  // namespace endband

@@ -1,0 +1,61 @@
+// What holds between the figures of a book.
+#include "engine/book/resolve.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace endband {
+namespace {
+
+using enum FigureId;
+
+void clash(Resolving& to, std::size_t index, std::string expected) {
+  Hit const& hit = to.layers[index];
+  Where const where = hit ? hit.entry->where : Where{to.layers.source(), 0, 0, std::string(path_of(index))};
+  std::string found = hit ? value_text(key_table::rows[index].row.type, hit.entry->value) : std::string();
+  to.fault(FaultCode::contradiction, where, std::move(found), std::move(expected));
+}
+
+void check_lines(Resolving& to, double height, double width) {
+  double const narrower = std::min(height, width);
+  for (Lines const& lines : to.spec.lines) {
+    double const taken = 2 * (lines.inset_mm + (lines.count - 1) * 2 * lines.width_mm);
+    if (lines.layout == LineLayout::frame && taken >= narrower)
+      to.fault(FaultCode::contradiction, lines.where, fmt::format("frames set in by {:g} mm", taken / 2),
+               fmt::format("less than half of the board, {:g} mm", narrower / 2));
+  }
+}
+
+// As far as what is given shows it; a measured band width or thread is part of it.
+void check_bands(Resolving& to, double height) {
+  Figures const& given = to.spec.given;
+  Chosen const& cord = to.spec.chosen(Role::cord);
+  if (!given.has(supports) || cord.origin == Origin::none) return;
+  auto const caliper = to.catalogue.at(cord.material).properties.caliper;
+  double const band = given.value_or(band_width, caliper ? static_cast<double>(caliper->n) / 1'000'000 : 0);
+  double const bands = given.value(supports) * band;
+  if (bands >= height)
+    clash(to, key("sewing.supports"),
+          fmt::format("bands that leave panels: these take {:g} of {:g} mm", bands, height));
+}
+
+}  // namespace
+
+void check_together(Resolving& to) {
+  Figures const& given = to.spec.given;
+  double const height = given.value(leaf_height);
+  double const width = given.value(leaf_width);
+  if (2 * given.value_or(kettle_setback, 0) >= height)
+    clash(to, key("sewing.kettle_setback"), fmt::format("less than half of the height, {:g} mm", height / 2));
+  if (given.value_or(setback, 0) >= width)
+    clash(to, key("boards.setback"), fmt::format("less than the width, {:g} mm", width));
+  if (given.has(needle_length) && given.value_or(needle_waste, 0) >= given.value(needle_length))
+    clash(to, key("sewing.needle_waste"),
+          fmt::format("less than a needleful, {:g} mm", given.value(needle_length)));
+  double const edge = given.value_or(square, 0);
+  check_lines(to, height + 2 * edge, width + edge - given.value_or(setback, 0));
+  check_bands(to, height);
+}
+
+}  // namespace endband
