@@ -273,7 +273,8 @@ std::optional<Advice> advise(std::string_view line, std::string_view said) {
   std::string_view const value = trimmed(used.substr(parts.equals + 1));
   std::size_t const at = value.empty() ? parts.equals : static_cast<std::size_t>(value.data() - line.data());
   auto const better = better_value(value, parts.open_string != none, said);
-  if (!better || better->value == value) return std::nullopt;  // what is wrong is not here
+  if (!better || (!value.empty() && better->value == value))
+    return std::nullopt;  // what is wrong is not here
   return Advice{at, key, std::string(value.empty() ? trimmed(used) : value), told(key, *better)};
 }
 

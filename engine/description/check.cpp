@@ -120,33 +120,35 @@ class Walker {
     return fmt::format("[[{}]]", prefix);
   }
 
-  // First what is near in the same table, as it is written there; then the same word in other tables, then
-  // what is near anywhere, both with their tables.
+  // First the same word in other tables, then what is near in this one, as it is written there; only where
+  // there is neither, what is near anywhere.
   std::vector<std::string> near(std::string const& key, std::string const& prefix) const {
     std::vector<std::string_view> here;
-    std::vector<std::string_view> same;
-    std::vector<std::string_view> everywhere;
+    std::vector<std::string> found;
     for (KeyRow const& row : keys_) {
       if (row.path.starts_with(prefix)) {
         std::string_view const rest = row.path.substr(prefix.size());
         std::string_view const part = rest.substr(0, rest.find_first_of(".["));
         if (std::find(here.begin(), here.end(), part) == here.end()) here.push_back(part);
       }
-      if (last_part(row.path) == key) same.push_back(row.path);
-      everywhere.push_back(last_part(row.path));
+      if (last_part(row.path) == key) found.emplace_back(row.path);
     }
-    std::vector<std::string> found = nearest(key, here);
-    for (std::string_view path : same) found.emplace_back(path);
-    for (std::string const& word : nearest(key, everywhere))
-      for (KeyRow const& row : keys_)
-        if (last_part(row.path) == word) add_new(found, row.path, prefix);
+    std::vector<std::string> const in_table = nearest(key, here);
+    found.insert(found.end(), in_table.begin(), in_table.end());
+    if (found.empty()) found = near_anywhere(key);
     if (found.size() > near_at_most) found.resize(near_at_most);
     return found;
   }
 
-  static void add_new(std::vector<std::string>& found, std::string_view path, std::string_view prefix) {
-    if (path.starts_with(prefix) && path.find_first_of(".[", prefix.size()) == std::string_view::npos) return;
-    if (std::find(found.begin(), found.end(), path) == found.end()) found.emplace_back(path);
+  std::vector<std::string> near_anywhere(std::string const& key) const {
+    std::vector<std::string_view> words;
+    for (KeyRow const& row : keys_) words.push_back(last_part(row.path));
+    std::vector<std::string> found;
+    for (std::string const& word : nearest(key, words))
+      for (KeyRow const& row : keys_)
+        if (last_part(row.path) == word && std::find(found.begin(), found.end(), row.path) == found.end())
+          found.emplace_back(row.path);
+    return found;
   }
 };
 

@@ -53,7 +53,8 @@ auto measure(KeyRow const& row, Raw const& raw, Reader reader) -> decltype(reade
   if (read) return read;
   Fault const& told = read.error().front();
   if (told.code == FaultCode::missing_unit) return missing_unit(row, raw);
-  return refuse(fault_at(raw, told.code, told.expected, told.near));
+  bool const too_large = told.code == FaultCode::out_of_range;
+  return refuse(fault_at(raw, told.code, too_large ? range_text(row) : told.expected, told.near));
 }
 
 template <class T, class Reader>

@@ -15,6 +15,8 @@ std::string shortest(std::int64_t digits, int decimals) {
   if (decimals == 0) return text;
   text.erase(text.find_last_not_of('0') + 1);
   if (text.ends_with('.')) text.pop_back();
+  // Three decimals could be a group of thousands to the reader: 1.001 is written 1.0010.
+  if (auto const numeral = read_numeral(text); numeral && numeral->ambiguous) text += '0';
   return text;
 }
 
