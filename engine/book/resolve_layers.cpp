@@ -51,13 +51,13 @@ void Layers::take_rows(Layer const& layer) {
     if (rows[row].where.line == 0) rows[row].where = entry.where;
     if (auto const at = find_key(entry.key)) rows[row].cells.emplace_back(*at, &entry);
   }
-  for (auto& [table, rows] : taken) {
+  for (auto& table : taken) {
     auto const it =
-        std::find_if(rows_.begin(), rows_.end(), [&](auto const& old) { return old.first == table; });
+        std::find_if(rows_.begin(), rows_.end(), [&](auto const& old) { return old.first == table.first; });
     if (it == rows_.end())
-      rows_.emplace_back(table, std::move(rows));
+      rows_.push_back(std::move(table));
     else
-      it->second = std::move(rows);
+      it->second = std::move(table.second);
   }
 }
 

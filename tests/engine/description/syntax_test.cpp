@@ -89,6 +89,15 @@ TEST_CASE("columns before the mistake count code points") {
   CHECK(fault.where.column == 12);
 }
 
+TEST_CASE("what no grammar foresees is told with its line") {
+  for (std::string_view const line : {"x = [ }", "x = [1, }", "x = [ [ } ]"}) {
+    CAPTURE(line);
+    Fault const fault = fault_of("endband = 1\npages = 4\n" + std::string(line) + "\ntitle = \"x\"\n");
+    CHECK(fault.code == FaultCode::bad_syntax);
+    CHECK(fault.where.line == 3);
+  }
+}
+
 TEST_CASE("after a syntax fault nothing else is told") {
   CHECK(fault_of("pages = 1\nheight = 12 mm\nunknown = 3\n").where.line == 2);
 }
