@@ -82,7 +82,6 @@ Read<Texts> split(std::string const& source, std::vector<Flag> const& flags, std
   app.allow_extras();
   std::vector<CLI::Option*> options;
   for (Flag const& flag : flags) options.push_back(declare(app, flag));
-  CLI::Option* const words = app.add_option("words")->expected(0, 100000)->allow_extra_args(false);
   std::reverse(line.begin(), line.end());
   try {
     app.parse(std::move(line));
@@ -92,9 +91,14 @@ Read<Texts> split(std::string const& source, std::vector<Flag> const& flags, std
   }
   Texts texts;
   for (CLI::Option* option : options) texts.of_flag.push_back(option->results());
-  texts.words = words->results();
-  texts.left_over = app.remaining();
-  std::erase(texts.left_over, "--");
+  // The library has its own mind about words that stand by their place; to it they are left over, as they were.
+  bool only_words = false;
+  for (std::string& word : app.remaining()) {
+    if (!only_words && word == "--")
+      only_words = true;
+    else
+      (only_words || !looks_like_flag(word) ? texts.words : texts.left_over).push_back(std::move(word));
+  }
   return texts;
 }
 

@@ -31,8 +31,7 @@ std::string command_sentence(Fault const& fault) {
 std::string file_sentence(Fault const& fault) {
   switch (fault.code) {
     case FaultCode::file_missing:
-      return fault.found.empty() ? with_reason("there is no such file", "; expected ", fault.expected)
-                                 : with_reason("found " + fault.found, "; expected ", fault.expected);
+      return with_reason(fault.found.empty() ? "no such file" : fault.found, "; needed is ", fault.expected);
     case FaultCode::file_unusable:
       return with_reason(fault.found.empty() ? "cannot be read or written" : fault.found, "; expected ",
                          fault.expected);
@@ -67,7 +66,8 @@ std::string workshop_sentence(Fault const& fault) {
           "the step library has no times for {0}; endband steps set {0} --set-up ... --each ...",
           fault.where.field);
     case FaultCode::missing_setting:
-      return with_reason("the workshop has no setting " + fault.where.field, "; ", fault.expected);
+      return fmt::format("the workshop has no setting {}; say it with: endband {}", fault.where.field,
+                         fault.expected);
     case FaultCode::bad_goal: return with_reason(it + " cannot be reached", "; needed is ", fault.expected);
     case FaultCode::too_large:
       return with_reason("a number grew too large to be right", "; needed is ", fault.expected);

@@ -1,0 +1,129 @@
+#include "cli/commands/described.h"
+
+#include "db/materials.h"
+#include "engine/book/spec.h"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+namespace endband::cli {
+namespace {
+
+std::vector<Layer> layers_of(BookText const& said, std::optional<BookText> const& model,
+                             db::Shop const& shop) {
+  std::vector<Layer> layers{{&said, Origin::said}};
+  if (model) layers.push_back({&*model, Origin::model});
+  layers.push_back({&shop.defaults, Origin::workshop});
+  layers.push_back({&practice(), Origin::practice});
+  return layers;
+}
+
+Read<std::optional<BookText>> model_of(BookText const& said) {
+  Entry const* const entry = said.find("model");
+  if (entry == nullptr) return std::nullopt;
+  auto model = located(model_text(std::get<std::string>(entry->value)), entry->where);
+  if (!model) return tl::unexpected(std::move(model.error()));
+  return std::move(*model);
+}
+
+// The rows that are there, and what may have been meant by those that are not: the resolver tells where each
+// stands.
+struct Loaded {
+  Catalogue catalogue;
+  std::vector<Fault> unknown;
+};
+Read<Loaded> load(db::Workshop& workshop, std::vector<std::string> const& codes, Date on,
+                  BuyingRules const& buying) {
+  auto whole = db::load_catalogue(workshop, codes, on, buying);
+  if (whole) return Loaded{std::move(*whole), {}};
+  std::set<std::string> missing;
+  for (Fault const& fault : whole.error()) {
+    if (fault.code != FaultCode::unknown_material) return tl::unexpected(std::move(whole.error()));
+    missing.insert(fault.found);
+  }
+  std::vector<std::string> present;
+  std::copy_if(codes.begin(), codes.end(), std::back_inserter(present),
+               [&](std::string const& code) { return !missing.contains(code); });
+  auto rest = db::load_catalogue(workshop, present, on, buying);
+  if (!rest) return tl::unexpected(std::move(rest.error()));
+  return Loaded{std::move(*rest), std::move(whole.error())};
+}
+
+std::vector<Fault> with_near(std::vector<Fault> faults, std::vector<Fault> const& unknown) {
+  for (Fault& fault : faults)
+    for (Fault const& known : unknown)
+      if (fault.code == FaultCode::unknown_material && fault.found == known.found) fault.near = known.near;
+  return faults;
+}
+
+// In the order of the file; what has no line comes last.
+void sort_by_place(std::vector<Fault>& faults) {
+  std::stable_sort(faults.begin(), faults.end(), [](Fault const& a, Fault const& b) {
+    auto const key = [](Fault const& fault) {
+      return std::pair(fault.where.line == 0 ? 1'000'000'000 : fault.where.line, fault.where.column);
+    };
+    return key(a) < key(b);
+  });
+}
+
+}  // namespace
+
+Read<Described> describe(Context& context, db::Workshop& workshop, std::string const& file) {
+  auto text = context.read_file(file);
+  if (!text) return tl::unexpected(std::move(text.error()));
+  Described result;
+  result.text = std::move(*text);
+  std::string const name = file == "-" ? std::string(standard_input) : file;
+  auto said = read_description(result.text, name, description_keys());
+  if (!said) return tl::unexpected(std::move(said.error()));
+  result.said = std::move(*said);
+  auto const model = model_of(result.said);
+  if (!model) return tl::unexpected(model.error());
+  if (*model) result.model_name = std::get<std::string>(result.said.find("model")->value);
+  auto shop = db::load_shop(workshop, context.on);
+  if (!shop) return tl::unexpected(std::move(shop.error()));
+  result.shop = std::move(*shop);
+  auto const layers = layers_of(result.said, *model, result.shop);
+  result.codes = codes_named(layers);
+  auto loaded = load(workshop, result.codes, context.on, result.shop.buying);
+  if (!loaded) return tl::unexpected(std::move(loaded.error()));
+  result.catalogue = std::move(loaded->catalogue);
+  auto book = resolve(layers, result.catalogue);
+  if (!book) {
+    auto faults = with_near(std::move(book.error()), loaded->unknown);
+    sort_by_place(faults);
+    return tl::unexpected(std::move(faults));
+  }
+  // A code that no part of the book asks for is still a slip of the pen.
+  if (!loaded->unknown.empty()) {
+    for (Fault& fault : loaded->unknown) fault.where.source = name;
+    return tl::unexpected(std::move(loaded->unknown));
+  }
+  result.book = std::move(*book);
+  return result;
+}
+
+Read<Commission> commission_of(Described const& described, Asked const& asked, StepLibrary steps) {
+  Commission commission;
+  commission.book = described.book;
+  commission.catalogue = described.catalogue;
+  commission.steps = std::move(steps);
+  commission.work = described.shop.work;
+  commission.shop = described.shop.shop;
+  commission.selling = described.shop.selling;
+  commission.goal = asked.goal;
+  commission.delivery = asked.delivery;
+  std::vector<Fault> faults;
+  for (OutsideWork const& work : described.book.outside) {
+    auto const price = located(read_money(work.price, described.shop.shop.currency), work.where);
+    if (price)
+      commission.outside.push_back({work.words, *price, work.at_cost});
+    else
+      faults.insert(faults.end(), price.error().begin(), price.error().end());
+  }
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return commission;
+}
+
+}  // namespace endband::cli

@@ -1,0 +1,41 @@
+// From a description file to the resolved book, and to a commission that can be priced.
+#pragma once
+
+#include "cli/command/args.h"
+#include "cli/command/context.h"
+#include "db/settings.h"
+#include "engine/commission/commission.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace endband::cli {
+
+// A description completed by its model, the workshop's habits and common practice.
+struct Described {
+  std::string text;        // as given
+  std::string model_name;  // empty: none
+  BookText said;
+  db::Shop shop;
+  std::vector<std::string> codes;  // of all materials it names
+  Catalogue catalogue;
+  BookSpec book;
+};
+// Reads the file, and from the workshop only what it names. All faults of the description at once.
+Read<Described> describe(Context& context, db::Workshop& workshop, std::string const& file);
+
+// What a quote asks beside the book: flags come before the description's [quote] table, that before the
+// workshop.
+struct Asked {
+  std::string customer;  // code; empty: nobody yet
+  std::string customer_name;
+  Date valid_until;
+  Goal goal;
+  Delivery delivery;
+};
+Read<Asked> asked_of(Context& context, db::Workshop& workshop, Args const& args, Described const& described);
+
+Read<Commission> commission_of(Described const& described, Asked const& asked, StepLibrary steps);
+
+}  // namespace endband::cli

@@ -1,0 +1,150 @@
+// A quote as the customer reads it. Made from a BuyerQuote and the workshop's letterhead; nothing else
+// reaches it.
+#include "cli/commands/commands.h"
+#include "cli/commands/shop_parts.h"
+#include "cli/words/buyer_words.h"
+#include "cli/words/values.h"
+#include "db/customers.h"
+#include "db/quotes.h"
+
+#include <fmt/format.h>
+
+namespace endband::cli {
+namespace {
+
+struct Letterhead {
+  std::string name, address, email;
+};
+
+struct QuotePaper {
+  std::string number, customer, customer_address;
+  Date valid_until;
+  Letterhead maker;
+  BuyerQuote quote;
+};
+
+Json material_words_json(BuyerMaterial const& material) {
+  return Json::Object{{"for", role_row(material.role).key}, {"words", material.words}};
+}
+
+Json to_json(QuotePaper const& view) {
+  BuyerQuote const& quote = view.quote;
+  auto const line_json = [&](BuyerLine const& line) {
+    return Json(Json::Object{{"component", component_name(line.component)},
+                             {"words", component_words(quote, line.component)},
+                             {"shown", money_json(line.shown)}});
+  };
+  return Json::Object{
+      {"number", view.number},
+      {"maker",
+       Json::Object{{"name", view.maker.name}, {"address", view.maker.address}, {"email", view.maker.email}}},
+      {"customer", Json::Object{{"name", view.customer}, {"address", view.customer_address}}},
+      {"on", date_text(quote.on)},
+      {"valid_until", date_text(view.valid_until)},
+      {"title", quote.title},
+      {"binding", quote.binding},
+      {"words", binding_words(quote)},
+      {"closed_height_um", quote.height.n},
+      {"closed_width_um", quote.width.n},
+      {"closed_thickness_um", quote.thickness.n},
+      {"pages", quote.pages},
+      {"materials", json_array(quote.materials, material_words_json)},
+      {"lines", json_array(quote.lines, line_json)},
+      {"goods", money_json(quote.goods_shown)},
+      {"carriage", money_json(quote.carriage_shown)},
+      {"delivery", quote.delivery_words},
+      {"tax_mode", tax_mode_name(quote.tax_mode)},
+      {"tax_name", quote.tax_name},
+      {"tax_rate", ratio_json(quote.tax_rate)},
+      {"tax", money_json(quote.tax)},
+      {"total", money_json(quote.total)},
+      {"deposit", money_json(quote.deposit)},
+      {"balance", money_json(quote.balance)},
+      {"notices", json_words(notice_words(quote))}};
+}
+
+std::string delivery_line(BuyerQuote const& quote) {
+  std::string const how =
+      quote.delivery_words.empty()
+          ? (quote.carriage_shown.minor == 0 ? "collected at the workshop" : "carriage and packing")
+          : quote.delivery_words;
+  return "Delivery: " + how;
+}
+
+Table lines_of(BuyerQuote const& quote) {
+  Table table{{{"What you order"}, {std::string(quote.total.currency.code()), Align::decimal}}, {}};
+  for (BuyerLine const& line : quote.lines)
+    table.add({component_words(quote, line.component), money_text(line.shown)});
+  table.add({delivery_line(quote), money_text(quote.carriage_shown)});
+  std::string const tax = fmt::format("{} {}", quote.tax_name, percent(quote.tax_rate));
+  if (quote.tax_mode == TaxMode::added) table.add({tax, money_text(quote.tax)});
+  table.add_total({"Total to pay", money_text(quote.total)});
+  if (quote.tax_mode == TaxMode::included) table.add({"  of which " + tax, money_text(quote.tax)});
+  if (quote.deposit.minor > 0) {
+    table.add({"  of which to begin", money_text(quote.deposit)});
+    table.add({"  of which when it is ready", money_text(quote.balance)});
+  }
+  return table;
+}
+
+Document to_document(QuotePaper const& view) {
+  Document document;
+  document.heading(view.maker.name, 2);
+  KeyValues head;
+  if (!view.maker.address.empty()) head.rows.emplace_back(view.maker.address, "");
+  if (!view.maker.email.empty()) head.rows.emplace_back(view.maker.email, "");
+  document.add(std::move(head));
+  document.heading(fmt::format("Quotation {}", view.number), 1);
+  KeyValues about;
+  if (!view.customer.empty()) about.rows.emplace_back("For", view.customer);
+  if (!view.customer_address.empty()) about.rows.emplace_back("", view.customer_address);
+  about.rows.emplace_back("Date", date_text(view.quote.on));
+  about.rows.emplace_back("Valid until", date_text(view.valid_until));
+  document.add(std::move(about));
+  document.heading(view.quote.title.empty() ? std::string("Your book") : view.quote.title, 2);
+  document.paragraph(binding_words(view.quote));
+  document.add(lines_of(view.quote));
+  for (std::string const& notice : notice_words(view.quote)) document.paragraph(notice);
+  return document;
+}
+
+Read<Answer> run(Context& context, Args const& args) {
+  auto workshop = context.workshop();
+  if (!workshop) return tl::unexpected(workshop.error());
+  db::Reading const reading(**workshop);
+  auto const header = db::find_quote(**workshop, args.word(0));
+  if (!header) return tl::unexpected(header.error());
+  QuotePaper view;
+  view.number = db::number_text(header->number);
+  view.customer = header->customer_name;
+  if (!header->customer.empty())
+    if (auto const customer = db::find_customer(**workshop, header->customer))
+      view.customer_address = customer->address;
+  view.valid_until = header->valid_until;
+  view.quote = for_buyer(db::load_quote(**workshop, header->id));
+  view.maker = {setting_in_force(**workshop, "maker.name", header->on),
+                setting_in_force(**workshop, "maker.address", header->on),
+                setting_in_force(**workshop, "maker.email", header->on)};
+  return Answer(std::move(view));
+}
+
+}  // namespace
+
+Command quote_show() {
+  return {
+      .noun = "quote",
+      .verb = "show",
+      .summary = "Show a quote as the customer reads it",
+      .about =
+          "No cost, hour, rate or supplier can be on it. A bare count (14) will do while one year only has "
+          "it.",
+      .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
+      .flags = {},
+      .examples = {"quote show 26-001a", "quote show 1 --json"},
+      .refused_when = "",
+      .writes = false,
+      .lists = false,
+      .run = run};
+}
+
+}  // namespace endband::cli
