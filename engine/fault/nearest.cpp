@@ -69,6 +69,7 @@ std::vector<std::string> nearest(std::string_view word, std::span<std::string_vi
                    [](Candidate const& a, Candidate const& b) { return a.distance < b.distance; });
   if (candidates.size() > shown_at_most) candidates.resize(shown_at_most);
   std::vector<std::string> result;
+  result.reserve(candidates.size());
   for (Candidate const& candidate : candidates) result.emplace_back(candidate.word);
   return result;
 }

@@ -48,6 +48,7 @@ std::vector<Name> names() {
 std::vector<std::string> near_names(std::string_view said) {
   std::vector<Name> const known = names();
   std::vector<std::string_view> texts;
+  texts.reserve(known.size());
   for (Name const& name : known) texts.push_back(name.text);
   return nearest(said, texts);
 }

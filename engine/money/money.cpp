@@ -93,6 +93,7 @@ std::vector<Money> share(Money whole, std::span<std::int64_t const> weights) {
                    [&](std::size_t a, std::size_t b) { return remainders[a] > remainders[b]; });
   for (std::size_t i = 0; left > 0; ++i, --left) ++parts[order[i]];
   std::vector<Money> result;
+  result.reserve(parts.size());
   for (Wide const& part : parts) result.push_back({narrow(negative ? Wide(-part) : part), whole.currency});
   return result;
 }

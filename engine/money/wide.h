@@ -23,8 +23,8 @@ inline std::int64_t narrow(Wide const& value) {
 // n / d, d > 0, to a whole number. Int is std::int64_t or Wide.
 template <class Int>
 Int divide(Int const& n, Int const& d, Rounding rounding) {
-  Int const quotient = n / d;  // toward zero
-  Int const rest = n % d;      // has the sign of n
+  Int quotient = n / d;    // toward zero
+  Int const rest = n % d;  // has the sign of n
   if (rest == 0) return quotient;
   bool const negative = rest < 0;
   Int const over = negative ? Int(-rest) : rest;

@@ -114,6 +114,8 @@ TEST_CASE("an area is read in square units or as two lengths") {
   CHECK(um2("1 mm2") == 1'000'000);
   CHECK(um2("300 x 200 mm") == 60'000'000'000);
   CHECK(um2("30cm\u00d7200mm") == 60'000'000'000);
+  CHECK(um2("30 X .5 mm") == 15'000'000);
+  CHECK(um2("2 x \u00bd in") == 645'160'000);
 }
 
 TEST_CASE("an area that is none is refused") {
@@ -132,6 +134,7 @@ TEST_CASE("a mass is read in metric units, ounces and pounds") {
   CHECK(endband::read_mass("250 mg")->n == 250);
   CHECK(endband::read_mass("1 lb")->n == 453'592);
   CHECK(endband::read_mass("16 oz")->n == 453'592);
+  CHECK(endband::read_mass("1600 oz")->n == 45'359'237);
   CHECK(endband::read_mass("100 lb")->n == 45'359'237);
   CHECK(fault(endband::read_mass("50 ml")).code == FaultCode::wrong_unit);
 }
