@@ -114,6 +114,8 @@ TEST_CASE("a skin less its offcuts is charged for the rest that keeps no worth")
   CHECK(outlay(half) == euros(6100));
   row.kept_worth = Ratio(1);
   CHECK(cover(row).charged == cover(row).consumed());
+  row.kept_worth = Ratio(3, 2);  // never written up
+  CHECK(cover(row).charged == cover(row).consumed());
   row.kept_worth = Ratio(0);
   CHECK(cover(row).charged == cover(row).opened);
 }

@@ -79,13 +79,18 @@ TEST_CASE("pieces of several sizes that do not share a sheet take one each") {
   CHECK(yield->sheets == 2);
 }
 
+// One piece fills half of the sheet along one side; two fill the other half only one after the other.
 TEST_CASE("shelves may run along either side of a sheet") {
-  // Side by side across 600: 300 + 300; along the other side these would need shelves of 700 and 650 in 1000.
-  Pieces const upright{piece(1, 700, 300), piece(1, 650, 300)};
-  CHECK(sheets_for(sheet(600, 1000), upright)->sheets == 1);
-  // One above the other along 1000: 500 + 500, each nearly as wide as the sheet.
-  Pieces const stacked{piece(1, 500, 590), piece(1, 500, 550)};
-  CHECK(sheets_for(sheet(600, 1000), stacked)->sheets == 1);
+  Pieces const columns{piece(1, 1000, 300), piece(2, 500, 300)};
+  CHECK(sheets_for(sheet(600, 1000), columns)->sheets == 1);
+  Pieces const rows{piece(1, 500, 600), piece(2, 500, 300)};
+  CHECK(sheets_for(sheet(600, 1000), rows)->sheets == 1);
+}
+
+// 900 x 450 and 650 x 400 leave 250 x 400 of 900 x 850: a piece of 450 x 200 lies there neither way.
+TEST_CASE("a turned piece is never laid higher than its shelf") {
+  Pieces const all{piece(1, 450, 900), piece(1, 400, 650), piece(1, 450, 200, Grain::any)};
+  CHECK(sheets_for(sheet(900, 850), all)->sheets == 2);
 }
 
 TEST_CASE("a piece that does not lie in the sheet gives no yield at all") {
