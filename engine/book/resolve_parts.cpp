@@ -82,7 +82,8 @@ Parts::Parts(Layers const& layers, std::vector<Fault>& faults) : layers_(layers)
   present_.fill(true);
   for (auto const& [table, part] : optional_parts)
     present_[static_cast<std::size_t>(part)] = layers.asked_for(table) && !left_out(table);
-  present_[static_cast<std::size_t>(Part::endpapers)] = !left_out("endpapers");
+  present_[static_cast<std::size_t>(Part::endpapers)] =
+      !left_out("endpapers") && count_of(layers, key("endpapers.each_end")) > 0;
   present_[static_cast<std::size_t>(Part::extras)] =
       !layers.rows("extra_materials").rows.empty() || !layers.rows("extra_work").rows.empty();
 
@@ -108,9 +109,6 @@ Wanted wanted(Role role, Layers const& layers, Parts const& parts) {
   bool const has_part = parts.has(row.part);
   switch (role) {
     case Role::text_paper: return needed_if(!layers.flag(key("text.given")));
-    case Role::endpaper:
-    case Role::pastedown_adhesive:
-      return needed_if(has_part && count_of(layers, key("endpapers.each_end")) > 0);
     case Role::spine_lining: return needed_if(count_of(layers, key("spine.lining_layers")) > 0);
     case Role::spine_paper: return needed_if(count_of(layers, key("spine.paper_layers")) > 0);
     case Role::metal_leaf:

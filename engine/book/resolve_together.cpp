@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace endband {
 namespace {
@@ -15,6 +16,32 @@ void clash(Resolving& to, std::size_t index, std::string expected) {
   Where const where = hit ? hit.entry->where : Where{to.layers.source(), 0, 0, std::string(path_of(index))};
   std::string found = hit ? value_text(key_table::rows[index].row.type, hit.entry->value) : std::string();
   to.fault(FaultCode::contradiction, where, std::move(found), std::move(expected));
+}
+
+constexpr double thickest_block_mm = key_table::rows[key("text.thickness")].row.most;
+
+double caliper_of(Resolving const& to, Role role) {
+  Chosen const& chosen = to.spec.chosen(role);
+  if (chosen.origin == Origin::none) return 0;
+  auto const caliper = to.catalogue.at(chosen.material).properties.caliper;
+  return caliper ? static_cast<double>(caliper->n) / 1'000'000 : 0;
+}
+
+// Pages, folds and paper may each be in range and make a block that no press takes.
+void check_block(Resolving& to) {
+  Figures const& given = to.spec.given;
+  if (given.has(block_thickness) || !given.has(folds)) return;
+  double const leaves_a_sheet = std::exp2(given.value(folds));
+  double const made =
+      given.has(sheets) ? given.value(sheets) * leaves_a_sheet : given.value(pages_wanted) / 2;
+  double const thickness = made * given.value_or(leaf_caliper, caliper_of(to, Role::text_paper));
+  if (thickness <= thickest_block_mm) return;
+  std::size_t index = key("text.sections");
+  for (std::size_t const other : {key("text.sheets"), key("pages")})
+    if (to.layers[other]) index = other;
+  Hit const& hit = to.layers[index];
+  to.fault(FaultCode::out_of_range, hit.entry->where, fmt::format("{:g} mm of leaves", thickness),
+           fmt::format("a block of at most {:g} mm: fewer leaves, or thinner ones", thickest_block_mm));
 }
 
 void check_lines(Resolving& to, double height, double width) {
@@ -30,10 +57,8 @@ void check_lines(Resolving& to, double height, double width) {
 // As far as what is given shows it; a measured band width or thread is part of it.
 void check_bands(Resolving& to, double height) {
   Figures const& given = to.spec.given;
-  Chosen const& cord = to.spec.chosen(Role::cord);
-  if (!given.has(supports) || cord.origin == Origin::none) return;
-  auto const caliper = to.catalogue.at(cord.material).properties.caliper;
-  double const band = given.value_or(band_width, caliper ? static_cast<double>(caliper->n) / 1'000'000 : 0);
+  if (!given.has(supports)) return;
+  double const band = given.value_or(band_width, caliper_of(to, Role::cord));
   double const bands = given.value(supports) * band;
   if (bands >= height)
     clash(to, key("sewing.supports"),
@@ -54,6 +79,7 @@ void check_together(Resolving& to) {
     clash(to, key("sewing.needle_waste"),
           fmt::format("less than a needleful, {:g} mm", given.value(needle_length)));
   double const edge = given.value_or(square, 0);
+  check_block(to);
   check_lines(to, height + 2 * edge, width + edge - given.value_or(setback, 0));
   check_bands(to, height);
 }

@@ -183,6 +183,15 @@ TEST_CASE("what the customer supplies must be in the book") {
   CHECK(faults_of("customer_supplies = \"nothing\"\n") == "2:21 unknown-material customer_supplies\n");
 }
 
+TEST_CASE("a block that no press takes is refused, though each value is in its range") {
+  Fault const fault = fault_of("pages = 4000\n[text]\ncaliper = \"1 mm\"\n");
+  CHECK(layers::brief(fault) == "2:9 out-of-range pages");
+  CHECK(fault.found == "2000 mm of leaves");
+  CHECK(fault.expected == "a block of at most 500 mm: fewer leaves, or thinner ones");
+  CHECK(faults_of("[text]\nsections = 1000\nsheets_per_section = 20\nfolds = 5\n") ==
+        "3:12 out-of-range text.sections\n");
+}
+
 TEST_CASE("nothing is cut to less than nothing") {
   CHECK(faults_of(
             "height = \"20 mm\"\n[sewing]\nkettle_setback = \"10 mm\"\n[spine]\nband_width = \"1 mm\"\n") ==
