@@ -25,8 +25,11 @@ Read<std::string> Context::read_file(std::string const& path) {
   std::string const name = standard ? std::string(standard_input) : path;
   // A person who sees nothing happen does not know that the program waits for the keyboard.
   if (standard && isatty(STDIN_FILENO) != 0)
-    return refuse(
-        {FaultCode::file_missing, {name, 0, 0, ""}, "it is the keyboard", "a description from a file or a pipe", {}});
+    return refuse({FaultCode::file_missing,
+                   {name, 0, 0, ""},
+                   "it is the keyboard",
+                   "a description from a file or a pipe",
+                   {}});
   std::ifstream file;
   errno = 0;
   if (!standard) file.open(path, std::ios::binary);

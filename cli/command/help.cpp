@@ -117,6 +117,7 @@ Document short_help() {
 
 Document overview() {
   Document document;
+  document.paper = true;
   document.heading("endband NOUN VERB ...");
   std::size_t widest = 0;
   for (Command const& command : commands()) widest = std::max(widest, command_name(command).size());
@@ -141,6 +142,7 @@ Document overview() {
 
 Document noun_help(std::string_view noun) {
   Document document;
+  document.paper = true;
   document.heading("endband " + std::string(noun));
   document.add(verbs(noun));
   document.add(Verbatim{"More: endband help " + std::string(noun) + " VERB\n"});
@@ -149,6 +151,7 @@ Document noun_help(std::string_view noun) {
 
 Document command_help(Command const& command) {
   Document document;
+  document.paper = true;
   document.heading(std::string(command.summary));
   std::string examples;
   for (std::string_view example : command.examples) examples += "  endband " + std::string(example) + "\n";

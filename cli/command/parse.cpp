@@ -91,7 +91,8 @@ Read<Texts> split(std::string const& source, std::vector<Flag> const& flags, std
   }
   Texts texts;
   for (CLI::Option* option : options) texts.of_flag.push_back(option->results());
-  // The library has its own mind about words that stand by their place; to it they are left over, as they were.
+  // The library has its own mind about words that stand by their place; to it they are left over, as they
+  // were.
   bool only_words = false;
   for (std::string& word : app.remaining()) {
     if (!only_words && word == "--")
@@ -161,7 +162,8 @@ class Reader {
       for (bool first = true; at < texts_.words.size() && (first || word.many); first = false)
         take(word.type, texts_.words[at++], word.name, words_);
     }
-    for (; at < texts_.words.size(); ++at)
+    // Behind an unknown flag, what would be its value stands here too: one slip is told once.
+    for (; at < texts_.words.size() && texts_.left_over.empty(); ++at)
       faults_.push_back(command_fault(source_, "", texts_.words[at], "a word that " + source_ + " takes"));
   }
 

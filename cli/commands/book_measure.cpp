@@ -109,8 +109,8 @@ Table piece_table(Measured const& view) {
                {"From", Align::left, 2}},
               {}};
   for (Piece const& piece : view.structure.pieces)
-    table.add({std::string(item_words(piece.item)), std::to_string(piece.count), length_mm(piece.height),
-               length_mm(piece.width), std::string(grain_words(piece.grain)),
+    table.add({std::string(item_words(piece.item)), std::to_string(piece.count), tenths_mm(piece.height),
+               tenths_mm(piece.width), std::string(grain_words(piece.grain)),
                material_name(view.materials, piece.material)});
   return table;
 }
@@ -120,8 +120,8 @@ Document to_document(Measured const& view) {
   Structure const& structure = view.structure;
   document.heading(view.title.empty() ? std::string("A book without a title") : view.title);
   document.paragraph(
-      fmt::format("Closed {} x {} x {} mm, {}.", length_mm(structure.closed_height),
-                  length_mm(structure.closed_width), length_mm(structure.closed_thickness),
+      fmt::format("Closed {} x {} x {} mm, {}.", tenths_mm(structure.closed_height),
+                  tenths_mm(structure.closed_width), tenths_mm(structure.closed_thickness),
                   figure_words(FigureId::book_mass, static_cast<double>(structure.mass.n) / 1000)));
   for (Warning const& warning : structure.warnings)
     document.notice(NoticeKind::warning, warning_words(warning, view.materials));

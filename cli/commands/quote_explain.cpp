@@ -112,7 +112,7 @@ Table work_table(FrozenQuote const& quote) {
   std::string const currency(quote.shop.currency.code());
   Table table{{{"Work"},
                {"Count", Align::decimal, 2},
-               {"of", Align::left, 3},
+               {"For each", Align::left, 3},
                {"Mean", Align::right},
                {currency, Align::decimal}},
               {}};
@@ -233,7 +233,7 @@ Document to_document(Explained const& view) {
   return document;
 }
 
-Read<Explained> explained(Context& context, db::Workshop& workshop, std::string const& number) {
+Read<Explained> explained(db::Workshop& workshop, std::string const& number) {
   db::Reading const reading(workshop);
   auto header = db::find_quote(workshop, number);
   if (!header) return tl::unexpected(std::move(header.error()));
@@ -247,7 +247,6 @@ Read<Explained> explained(Context& context, db::Workshop& workshop, std::string 
     if (step != nullptr && !step->caution.empty())
       view.cautions.push_back({std::string(operation_row(line.kind).name), step->caution});
   }
-  static_cast<void>(context);
   return view;
 }
 
@@ -322,7 +321,7 @@ Read<FigureId> figure_named(FrozenQuote const& quote, std::string const& name, W
 Read<Answer> run(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
-  auto view = explained(context, **workshop, args.word(0));
+  auto view = explained(**workshop, args.word(0));
   if (!view) return tl::unexpected(std::move(view.error()));
   if (args.word_count() == 1) return Answer(std::move(*view));
   auto const figure = figure_named(view->quote, args.word(1), args.where("FIGURE"));

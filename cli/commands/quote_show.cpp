@@ -81,19 +81,24 @@ Table lines_of(BuyerQuote const& quote) {
   table.add_total({"Total to pay", money_text(quote.total)});
   if (quote.tax_mode == TaxMode::included) table.add({"  of which " + tax, money_text(quote.tax)});
   if (quote.deposit.minor > 0) {
-    table.add({"  of which to begin", money_text(quote.deposit)});
-    table.add({"  of which when it is ready", money_text(quote.balance)});
+    table.add({"Deposit, to begin", money_text(quote.deposit)});
+    table.add({"Balance, when the book is ready", money_text(quote.balance)});
   }
   return table;
 }
 
+std::string joined_lines(std::vector<std::string> const& lines) {
+  std::string text;
+  for (std::string const& line : lines)
+    if (!line.empty()) text += line + "\n";
+  return text;
+}
+
 Document to_document(QuotePaper const& view) {
   Document document;
+  document.paper = true;
   document.heading(view.maker.name, 2);
-  KeyValues head;
-  if (!view.maker.address.empty()) head.rows.emplace_back(view.maker.address, "");
-  if (!view.maker.email.empty()) head.rows.emplace_back(view.maker.email, "");
-  document.add(std::move(head));
+  document.add(Verbatim{joined_lines({view.maker.address, view.maker.email})});
   document.heading(fmt::format("Quotation {}", view.number), 1);
   KeyValues about;
   if (!view.customer.empty()) about.rows.emplace_back("For", view.customer);

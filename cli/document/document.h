@@ -79,6 +79,7 @@ using Block = std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notic
 
 struct Document {
   std::vector<Block> blocks;
+  bool paper = false;  // a page to hand to somebody: kept to a page's width wherever it is written
 
   Document& heading(std::string text, int level = 1) { return add(Heading{level, std::move(text)}); }
   Document& paragraph(std::string text) { return add(Paragraph{std::move(text)}); }

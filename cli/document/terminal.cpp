@@ -9,6 +9,7 @@
 namespace endband::cli {
 namespace {
 
+constexpr std::size_t page_width = 80;
 constexpr std::string_view bold = "\x1b[1m";
 constexpr std::string_view accent = "\x1b[34m";
 constexpr std::string_view plain = "\x1b[0m";
@@ -25,7 +26,10 @@ std::string_view label_of(NoticeKind kind) {
 
 class Writer {
  public:
-  explicit Writer(TerminalStyle const& style) : style_(style) {}
+  Writer(TerminalStyle const& style, bool paper)
+      : style_(style),
+        fit_(style.person || paper),
+        width_(paper ? std::min(style.width, page_width) : style.width) {}
   std::string take() { return std::move(out_); }
 
   void operator()(Heading const& heading) {
@@ -51,7 +55,7 @@ class Writer {
 
   void operator()(Table const& table) {
     if (table.rows.empty()) return;
-    auto const lines = lay_out(table, style_.person ? style_.width : 0);
+    auto const lines = lay_out(table, fit_ ? width_ : 0);
     bool first = true;
     for (std::string const& text : lines) {
       line(first ? styled(bold, text) : text);
@@ -61,6 +65,7 @@ class Writer {
   }
 
   void operator()(Verbatim const& verbatim) {
+    if (verbatim.text.empty()) return;
     out_ += printable(verbatim.text, true);
     if (!out_.empty() && out_.back() != '\n') out_ += '\n';
   }
@@ -84,7 +89,8 @@ class Writer {
     return std::string(on) + text + std::string(plain);
   }
 
-  void line(std::string const& text) {
+  void line(std::string text) {
+    while (text.ends_with(' ')) text.pop_back();
     out_ += text;
     out_ += '\n';
     wants_space_ = false;
@@ -99,12 +105,14 @@ class Writer {
 
   void filled(std::string const& text, std::string const& first, std::string const& hanging,
               std::string_view on = {}) {
-    std::size_t const room = style_.width > hanging.size() + 20 ? style_.width - hanging.size() : 20;
-    auto const lines = style_.person ? wrap(text, room) : std::vector<std::string>{text};
+    std::size_t const room = width_ > hanging.size() + 20 ? width_ - hanging.size() : 20;
+    auto const lines = fit_ ? wrap(text, room) : std::vector<std::string>{text};
     for (std::size_t i = 0; i < lines.size(); ++i) line((i == 0 ? styled(on, first) : hanging) + lines[i]);
   }
 
   TerminalStyle style_;
+  bool fit_;
+  std::size_t width_;
   std::string out_;
   bool wants_space_ = false;
 };
@@ -112,7 +120,7 @@ class Writer {
 }  // namespace
 
 std::string to_terminal(Document const& document, TerminalStyle const& style) {
-  Writer writer(style);
+  Writer writer(style, document.paper);
   for (Block const& block : document.blocks) std::visit(writer, block);
   std::string out = writer.take();
   while (out.ends_with("\n\n")) out.pop_back();

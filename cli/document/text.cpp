@@ -175,6 +175,11 @@ std::string_view head_of(std::string_view word, std::size_t width) {
 }  // namespace
 
 std::vector<std::string> wrap(std::string_view text, std::size_t width) {
+  // An indented text stays indented, on its further lines too.
+  std::size_t const indent = std::min(std::min(text.find_first_not_of(' '), text.size()), width / 2);
+  std::string const margin(indent, ' ');
+  text.remove_prefix(indent);
+  width -= indent;
   std::vector<std::string> lines(1);
   while (!text.empty()) {
     std::size_t const space = text.find(' ');
@@ -193,6 +198,7 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width) {
     }
     lines.back() += word;
   }
+  for (std::string& line : lines) line.insert(0, margin);
   return lines;
 }
 

@@ -29,13 +29,11 @@ std::vector<std::string> words_of(BuyerQuote const& quote, std::initializer_list
 }
 
 // Small counts are written out, as in a letter.
-std::string counted(std::int64_t n, std::string_view one, std::string_view many) {
+std::string number_word(std::int64_t n) {
   static constexpr std::array<std::string_view, 13> numbers{"no",   "one",    "two",   "three", "four",
                                                             "five", "six",    "seven", "eight", "nine",
                                                             "ten",  "eleven", "twelve"};
-  std::string const number =
-      n >= 0 && n < 13 ? std::string(numbers[static_cast<std::size_t>(n)]) : std::to_string(n);
-  return fmt::format("{} {}", number, n == 1 ? one : many);
+  return n >= 0 && n < 13 ? std::string(numbers[static_cast<std::size_t>(n)]) : std::to_string(n);
 }
 
 std::string joined(std::vector<std::string> const& parts) {
@@ -61,19 +59,23 @@ std::string binding(BuyerQuote const& quote) {
   std::string full = "in full leather";
   if (leather != nullptr) full = "in full " + *leather;
   if (board != nullptr) full += " over " + *board;
-  return joined({"sewn on " + counted(quote.bands, "raised cord", "raised cords"), full,
-                 listed(words_of(quote, {Role::leather_dye}))});
+  return joined(
+      {fmt::format("sewn on {} raised cord{}", number_word(quote.bands), quote.bands == 1 ? "" : "s"), full,
+       listed(words_of(quote, {Role::leather_dye}))});
+}
+
+// Words for a buyer name things in the plural: "two cast brass clasps", "silk registers, one".
+std::string some_of(std::int64_t n, std::string_view plain, std::string const* words) {
+  if (n == 0) return "";
+  std::string_view const what = words == nullptr ? plain : std::string_view(*words);
+  return n == 1 ? fmt::format("{}, one", what) : fmt::format("{} {}", number_word(n), what);
 }
 
 std::string endbands(BuyerQuote const& quote) {
   std::string const silk =
       after("endbands sewn in ", words_of(quote, {Role::endband_silk_1, Role::endband_silk_2}));
-  std::string registers;
-  if (quote.registers > 0) {
-    registers = counted(quote.registers, "register", "registers");
-    if (std::string const* const ribbon = words_of(quote, Role::ribbon)) registers += " of " + *ribbon;
-  }
-  return joined({silk.empty() ? "endbands sewn by hand" : silk, registers});
+  return joined({silk.empty() ? "endbands sewn by hand" : silk,
+                 some_of(quote.registers, "registers", words_of(quote, Role::ribbon))});
 }
 
 std::string finishing(BuyerQuote const& quote) {
@@ -82,16 +84,9 @@ std::string finishing(BuyerQuote const& quote) {
 }
 
 std::string furniture(BuyerQuote const& quote) {
-  std::vector<std::string> parts;
-  auto const add = [&](std::int64_t n, std::string_view one, std::string_view many, Role role) {
-    if (n == 0) return;
-    std::string const* const words = words_of(quote, role);
-    parts.push_back(words != nullptr ? counted(n, one, many) + ": " + *words : counted(n, one, many));
-  };
-  add(quote.corners, "corner", "corners", Role::corner);
-  add(quote.clasps, "clasp", "clasps", Role::clasp);
-  parts.push_back(after("strap of ", words_of(quote, {Role::strap_leather, Role::buckle})));
-  std::string const text = joined(parts);
+  std::string const text = joined({some_of(quote.corners, "corners", words_of(quote, Role::corner)),
+                                   some_of(quote.clasps, "clasps", words_of(quote, Role::clasp)),
+                                   after("strap of ", words_of(quote, {Role::strap_leather, Role::buckle}))});
   return text.empty() ? "fitted by hand" : text;
 }
 

@@ -45,6 +45,8 @@ std::string money_words(Money money) { return money_text(money) + " " + std::str
 
 std::string millimetres(Length length) { return length_mm(length) + " mm"; }
 
+std::string tenths_mm(Length length) { return decimal(mul_div(length.n, 1, 100, Rounding::half_away), 1); }
+
 std::string sheet_words(SheetSize sheet) {
   return length_mm(sheet.first) + " x " + millimetres(sheet.second);
 }
@@ -65,7 +67,7 @@ std::string sold_words(Amount amount, SoldBy sold_by) {
     case SoldBy::leaf_book: return counted(amount, "leaf", "leaves");
     case SoldBy::piece: return counted(amount, "piece", "pieces");
     case SoldBy::skin: return area_words(amount.n);
-    case SoldBy::length: return decimal(amount.n, 6) + " m";
+    case SoldBy::length: return decimal(mul_div(amount.n, 1, 1000, Rounding::half_away), 3) + " m";
     case SoldBy::weight: return decimal(amount.n, 3) + " g";
     case SoldBy::volume: return decimal(amount.n, 3) + " ml";
   }
