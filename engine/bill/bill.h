@@ -1,21 +1,22 @@
-// The bill: for each material what is used, cut away, spoiled, kept, opened and charged, each kept apart, and how it was
-// found. It carries the unit costs of the day, so that nothing after it needs the catalogue.
+// The bill: for each material what is used, cut away, spoiled, kept, opened and charged, each kept apart, and
+// how it was found. It carries the unit costs of the day, so that nothing after it needs the catalogue.
 //   consumed = net + spoil + cutting_loss          opened = consumed + kept + pack_remainder
 // Both hold exactly for every line.
 //
 // The steps, for one material:
-//   net           what is in the finished book. Sheets: its area / a sheet's area, to a thousandth; wide rolls: its area /
-//                 the width; both rounded up.
-//   gross         what net is cut out of or comes with. Sheets: each piece takes 1 / (pieces a sheet yields) of one, each
-//                 size rounded up to a thousandth. Skins: area / usable share, rounded up. Rolls: whole rows across.
-//                 All else: what each use takes (needlefuls, frame). What the description adds is taken as said.
+//   net       what is in the finished book. Sheets: its area / a sheet's area, to a thousandth; wide rolls:
+//             its area / the width; both rounded up.
+//   gross     what net is cut out of or comes with. Sheets: each piece takes 1 / (pieces a sheet yields),
+//             each size rounded up to a thousandth. Skins: area / usable share, rounded up. Rolls: whole
+//             rows across. All else: what each use takes (needlefuls, frame). What the description adds is
+//             taken as said.
 //   cutting_loss  gross - net
-//   spoil         max(ceil(gross / (1 - s)), gross + least spoil) - gross
-//   touched       what must be opened of it. Sheets and skins: whole ones, as many as consumed fills, and no fewer than
-//                 the pieces can be cut from. All else: consumed.
-//   kept          touched - consumed
-//   opened        touched, in whole packs; sheets only where they are charged whole. A skin is a pack. A material without
-//                 a price has no pack: then touched.
+//   spoil     max(ceil(gross / (1 - s)), gross + least spoil) - gross
+//   touched   what must be opened of it. Sheets and skins: whole ones, as many as consumed fills, and no
+//             fewer than the pieces can be cut from. All else: consumed.
+//   kept      touched - consumed
+//   opened    touched, in whole packs; sheets only where they are charged whole. A skin is a pack. Without a
+//             price nothing says what a pack is: then touched.
 //   pack_remainder  opened - touched
 #pragma once
 
@@ -42,9 +43,9 @@ struct BillLine {
   std::vector<Use> uses;
   bool customer_supplied = false;
   Charging charging = Charging::as_used;
-  UnitCost unit;          // landed; zero when customer_supplied
+  UnitCost unit;  // landed; zero when customer_supplied
   Ratio kept_worth;
-  Ratio ruin_chance;      // of the costly single piece
+  Ratio ruin_chance;  // of the costly single piece
   Amount consumed() const { return net + spoil + cutting_loss; }
 };
 
@@ -52,13 +53,16 @@ struct Bill {
   std::vector<BillLine> lines;  // by material id
 };
 
-// Faults, all at once: does_not_fit (a piece larger than its sheet, roll or usable rectangle), no_price. Where a fault
-// lies is the place that named the material (BookSpec::materials, underlays, extras), when one did.
-//   charged: as_used: consumed.  whole_less_offcuts: opened - kept_worth x kept (rounded down), never less than consumed.
-//            whole: opened.
+// Faults, all at once: does_not_fit (a piece larger than its sheet, roll or usable rectangle), no_price. A
+// fault lies at the place that named the material (BookSpec::materials, underlays, extras), when one did.
+// Charged: as_used: consumed.
+//          whole_less_offcuts: opened - kept_worth x kept (rounded down), never less than consumed.
+//          whole: opened.
 Read<Bill> settle(Needs const& needs, BookSpec const& spec, Catalogue const& catalogue);
 
-Money material_cost(BillLine const& line);  // charged x unit cost, half away
-Money outlay(BillLine const& line);         // what this order makes one buy: consumed when charged as used, else opened
+// Charged x unit cost, half away.
+Money material_cost(BillLine const& line);
+// What this order makes one buy: consumed when charged as used, else opened.
+Money outlay(BillLine const& line);
 
 }  // namespace endband

@@ -17,25 +17,27 @@ namespace endband {
 
 // How a material is sold; it fixes the dimension that its stock and needs are counted in.
 enum class SoldBy : std::uint8_t { sheet, pad, skin, length, weight, volume, piece, leaf_book };
-// sheet, pad: count of sheets; skin: area; length; weight: mass; volume; piece: count; leaf_book: count of leaves.
+// sheet, pad: count of sheets; skin: area; length; weight: mass; volume; piece: count; leaf_book: leaves.
 Dimension dimension_of(SoldBy sold_by);
 
-// What a material is. A part of the book asks for kinds (BookSpec roles), so a ribbon is never taken for leather.
+// What a material is. A part of the book asks for kinds (BookSpec roles): no ribbon is taken for leather.
+// clang-format off
 enum class MaterialKind : std::uint8_t {
   paper, card, board, wood_board, leather, cloth, linen, thread, cord, core, silk, ribbon,
   adhesive, paste_powder, epoxy, dye, dressing, gilding_size, metal_leaf, varnish,
   corner, clasp, rivet, buckle, stone, wax, abrasive, packing, carton, sundry
 };
+// clang-format on
 
-// Properties that the calculator may need of a material. Absent ones are nullopt; a need of an absent one is a
-// missing_property fault at the place that named the material.
+// Properties that the calculator may need of a material. Absent ones are nullopt; a need of an absent one is
+// a missing_property fault at the place that named the material.
 struct Properties {
-  std::optional<Thickness> caliper;          // paper, card, board, leather as bought, cloth, cord and core diameter
-  std::optional<std::int64_t> grammage_mg;   // mass of a square metre, mg (120 g/m2 = 120000)
-  std::optional<std::int64_t> density_kg_m3; // wood, leather, stone, metal, thread material
-  std::optional<SheetSize> sheet;            // sheet, pad, board; second side along the grain
-  std::optional<ThreadNumber> thread;        // linen thread, silk
-  std::optional<Length> leaf_side;           // metal leaf is square
+  std::optional<Thickness> caliper;           // paper, board, leather as bought; diameter of cord and core
+  std::optional<std::int64_t> grammage_mg;    // mass of a square metre, mg (120 g/m2 = 120000)
+  std::optional<std::int64_t> density_kg_m3;  // wood, leather, stone, metal, thread material
+  std::optional<SheetSize> sheet;             // sheet, pad, board; second side along the grain
+  std::optional<ThreadNumber> thread;         // linen thread, silk
+  std::optional<Length> leaf_side;            // metal leaf is square
   std::optional<std::int64_t> leaves_a_book;
   std::optional<Length> usable_height;       // skin: the largest rectangle one may count on,
   std::optional<Length> usable_width;        //   height along the backbone
@@ -63,15 +65,15 @@ struct Flags {
 
 // A price of one pack as of a day, already in the workshop's currency.
 struct PackPrice {
-  std::int64_t version = 0;      // id of the immutable price row
+  std::int64_t version = 0;  // id of the immutable price row
   Date valid_from;
-  Amount pack;                   // what one pack holds, in the material's dimension
-  Money price;                   // of a pack, without purchase tax, in the workshop's currency
-  Money said;                    // as the supplier names it, perhaps in another currency
-  Ratio rate = 1;                // workshop units for one unit of `said`
-  Money carriage;                // inward carriage and clearance, a pack's share
-  Ratio duty;                    // of price
-  Ratio purchase_tax;            // of price + carriage + duty
+  Amount pack;         // what one pack holds, in the material's dimension
+  Money price;         // of a pack, without purchase tax, in the workshop's currency
+  Money said;          // as the supplier names it, perhaps in another currency
+  Ratio rate = 1;      // workshop units for one unit of `said`
+  Money carriage;      // inward carriage and clearance, a pack's share
+  Ratio duty;          // of price
+  Ratio purchase_tax;  // of price + carriage + duty
   std::string supplier;
 };
 
@@ -90,11 +92,11 @@ struct Material {
   SoldBy sold_by = SoldBy::piece;
   Properties properties;
   Flags flags;
-  Ratio spoil;               // lost / taken, 0 <= s <= 9/10
-  Amount least_spoil;        // in the material's dimension
-  Ratio ruin_chance;         // chance that a costly piece is ruined, 0 <= p <= 9/10
+  Ratio spoil;         // lost / taken, 0 <= s <= 9/10
+  Amount least_spoil;  // in the material's dimension
+  Ratio ruin_chance;   // chance that a costly piece is ruined, 0 <= p <= 9/10
   Charging charging = Charging::as_used;
-  Ratio kept_worth{1, 2};    // an offcut's worth: this share of its part of the cost
+  Ratio kept_worth{1, 2};          // an offcut's worth: this share of its part of the cost
   std::optional<PackPrice> price;  // in force on Catalogue::on
 };
 
@@ -129,13 +131,17 @@ struct UnitCost {
 UnitCost unit_cost(Material const& material, BuyingRules const& buying);  // requires material.price
 Money cost_of(UnitCost const& unit, Amount taken);                        // line amount: half away
 
-// One row of the table of kinds: its name, what it may be sold by, and the properties that it must have however it is
-// sold; the way of selling adds its own (needs_of). A figure that follows from two others counts as given: grammage =
-// density x caliper. A thread's caliper stands for its number, but for one sold by weight.
+// clang-format off
 enum class Property : std::uint8_t {
   caliper, grammage, density, sheet, thread, leaf_side, leaves_a_book, usable, usable_share, spread, solids,
   piece_mass, width, height, depth
 };
+// clang-format on
+
+// One row of the table of kinds: its name, what it may be sold by, and the properties that it must have
+// however it is sold; the way of selling adds its own (needs_of). A figure that follows from two others
+// counts as given: grammage = density x caliper. A thread's caliper stands for its number, but for one sold
+// by weight.
 struct KindRow {
   MaterialKind kind;
   std::string_view name;  // "metal-leaf"
@@ -155,7 +161,8 @@ std::string_view property_name(Property property);   // "leaf-side"
 bool has_property(Properties const& properties, Property property);
 
 // All faults of a material at once: kind and sold_by that do not go together, missing or absurd properties,
-// shares outside their range, a pack of another dimension. `where` is copied, its `field` is the property's name.
+// shares outside their range, a pack of another dimension. `where` is copied, its `field` is the property's
+// name.
 std::vector<Fault> check_material(Material const& material, Where const& where);
 
 }  // namespace endband

@@ -1,5 +1,5 @@
-// Structure to needs: how much of each material the book holds, before anything is lost, in the material's own
-// dimension; pieces stay pieces, so that whoever cuts can see them.
+// Structure to needs: how much of each material the book holds, before anything is lost, in the material's
+// own dimension; pieces stay pieces, so that whoever cuts can see them.
 #pragma once
 
 #include "engine/book/structure.h"
@@ -28,9 +28,8 @@ struct Need {
   Part part;
   MaterialId material;
   HowFound how = HowFound::counted;
-  Amount net;                 // what is in the finished book. Pieces: the sum of their areas, whatever the material is
-                              //   counted in; else a length, mass, volume, count or area of the material's dimension
-  Amount taken;               // net and what this use wastes by itself (needlefuls, frame, the rest of a leaf)
+  Amount net;    // what is in the finished book, in the material's dimension; of pieces their area
+  Amount taken;  // net and what this use wastes by itself (needlefuls, frame)
   std::vector<Piece> pieces;  // what is cut from a sheet, a skin or a wide roll; else empty
   bool customer_supplied = false;
 };
@@ -38,11 +37,11 @@ struct Needs {
   std::vector<Need> needs;  // grouped by material in order of id, uses in book order (part, then item)
 };
 
-// Pieces: as they are. Runs: count x length; a thread sold by weight by its tex, rounded up to a milligram. Spreads: area
-// x coats x faces of a use x spread, rounded up to a milligram or microlitre. Strips of one width in one use: strips /
-// floor(leaf side / strip width) leaves, rounded up to whole ones; a strip wider than a leaf is laid of
-// ceil(width / side) leaves. Things: as they are.
-// Throws std::logic_error when a material cannot be counted in the way its use asks: resolve lets none through.
+// Pieces: as they are. Runs: count x length; a thread sold by weight by its tex, rounded up to a milligram.
+// Spreads: area x coats x faces of a use x spread, rounded up to a milligram or microlitre. Strips of one
+// width in one use: strips / floor(leaf side / strip width) leaves, rounded up to whole ones; a strip wider
+// than a leaf is laid of ceil(width / side) leaves. Things: as they are. Throws std::logic_error when a
+// material cannot be counted in the way its use asks: resolve lets none through.
 Needs quantities(Structure const& structure, BookSpec const& spec, Catalogue const& catalogue);
 
 }  // namespace endband
