@@ -2,12 +2,12 @@
 
 #include "cli/version.h"
 
+#include <fcntl.h>
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
-#include <fstream>
-#include <iostream>
-#include <iterator>
+#include <cstring>
 
 namespace endband::cli {
 
@@ -20,6 +20,50 @@ Read<db::Workshop*> Context::workshop() {
   return &*workshop_;
 }
 
+namespace {
+
+// More than any description that a person writes; its reader says so in words.
+constexpr std::size_t most_bytes = 16U << 20U;
+
+class Descriptor {
+ public:
+  explicit Descriptor(int number) : number_(number) {}
+  ~Descriptor() {
+    if (number_ > STDIN_FILENO) close(number_);
+  }
+  Descriptor(Descriptor const&) = delete;
+  Descriptor& operator=(Descriptor const&) = delete;
+  int number() const { return number_; }
+
+ private:
+  int number_;
+};
+
+// All there is; errno is set when it fails.
+std::optional<std::string> read_all(int descriptor) {
+  std::string text;
+  std::array<char, 65536> piece{};
+  while (text.size() <= most_bytes) {
+    ssize_t const got = read(descriptor, piece.data(), piece.size());
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) return std::nullopt;
+    if (got == 0) break;
+    text.append(piece.data(), static_cast<std::size_t>(got));
+  }
+  return text;
+}
+
+Fault unreadable(std::string const& name) {
+  bool const missing = errno == ENOENT || errno == ENOTDIR;
+  return {missing ? FaultCode::file_missing : FaultCode::file_unusable,
+          {name, 0, 0, ""},
+          missing ? "no such file" : std::strerror(errno),
+          "a description that can be read",
+          {}};
+}
+
+}  // namespace
+
 Read<std::string> Context::read_file(std::string const& path) {
   bool const standard = path == "-";
   std::string const name = standard ? std::string(standard_input) : path;
@@ -30,24 +74,12 @@ Read<std::string> Context::read_file(std::string const& path) {
                    "it is the keyboard",
                    "a description from a file or a pipe",
                    {}});
-  std::ifstream file;
-  errno = 0;
-  if (!standard) file.open(path, std::ios::binary);
-  if (!standard && !file) {
-    bool const missing = errno == ENOENT || errno == ENOTDIR;
-    return refuse({missing ? FaultCode::file_missing : FaultCode::file_unusable,
-                   {name, 0, 0, ""},
-                   "",
-                   "a description that can be read",
-                   {}});
-  }
-  std::istream& in = standard ? std::cin : file;
-  std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-  // Opening a folder succeeds; reading it does not.
-  if (in.bad() || (text.empty() && errno == EISDIR))
-    return refuse({FaultCode::file_unusable, {name, 0, 0, ""}, "", "a description that can be read", {}});
-  sources_[name] = text;
-  return text;
+  Descriptor const file(standard ? STDIN_FILENO : open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (file.number() < 0) return refuse(unreadable(name));
+  auto text = read_all(file.number());
+  if (!text) return refuse(unreadable(name));
+  sources_[name] = *text;
+  return std::move(*text);
 }
 
 std::string const* Context::source_text(std::string_view source) const {

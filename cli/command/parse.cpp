@@ -76,7 +76,21 @@ CLI::Option* declare(CLI::App& app, Flag const& flag) {
       CLI::MultiOptionPolicy::TakeAll);
 }
 
+// "--json=no": a switch is on when it is there, and takes no value.
+std::optional<Fault> switch_with_value(std::string const& source, std::vector<Flag> const& flags,
+                                       std::vector<std::string> const& line) {
+  for (std::string const& word : line) {
+    if (word == "--") break;
+    std::string_view const name = flag_name(word);
+    for (Flag const& flag : flags)
+      if (flag.type == FlagType::on && name == flag.name && name.size() < word.size())
+        return command_fault(source, "", word, std::string(name) + ", which stands alone");
+  }
+  return std::nullopt;
+}
+
 Read<Texts> split(std::string const& source, std::vector<Flag> const& flags, std::vector<std::string> line) {
+  if (auto fault = switch_with_value(source, flags, line)) return refuse(std::move(*fault));
   CLI::App app;
   app.set_help_flag();
   app.allow_extras();
@@ -85,9 +99,8 @@ Read<Texts> split(std::string const& source, std::vector<Flag> const& flags, std
   std::reverse(line.begin(), line.end());
   try {
     app.parse(std::move(line));
-  } catch (CLI::ParseError const&) {
-    // What scan() lets through and the library does not is a switch with a value: --json=no.
-    return refuse(command_fault(source, "", "a value after '='", "what a switch takes; it stands alone"));
+  } catch (CLI::ParseError const& error) {
+    return refuse(command_fault(source, "", error.what(), "what the command line may be"));
   }
   Texts texts;
   for (CLI::Option* option : options) texts.of_flag.push_back(option->results());
@@ -145,7 +158,8 @@ class Reader {
       auto const& given = texts_.of_flag[i];
       if (given.empty()) continue;
       if (given.size() > 1 && flags_[i].type != FlagType::on) {
-        faults_.push_back(command_fault(source_, std::string(flags_[i].name), given.back(), "given once"));
+        faults_.push_back(
+            command_fault(source_, std::string(flags_[i].name), given.back(), "the only value of it"));
         continue;
       }
       std::vector<FlagValue> value;
@@ -230,7 +244,7 @@ Read<Line> parse_line(std::span<std::string const> words) {
     line.globals.json = asks_for_json(words);
     for (std::string const& word : words)
       if (!version && looks_like_flag(word) && word != "--json")
-        return refuse(command_fault("", "", word, "a command; endband help lists them"));
+        return refuse(command_fault("", "", word, "a flag of endband; endband help lists them"));
     return line;
   }
   std::string const noun = words[seen.words[0]];

@@ -54,7 +54,7 @@ Scan scan(std::span<std::string const> line) {
       result.faults.push_back({FaultCode::bad_command,
                                {"", 0, 0, word},
                                "",
-                               "a value, " + std::string(placeholder(flag->type)),
+                               "its value, " + std::string(placeholder(flag->type)),
                                {}});
   }
   return result;

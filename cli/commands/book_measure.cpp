@@ -71,18 +71,23 @@ std::string from_where(FigureId id, Figure const& figure) {
 
 // One table, so that the columns of all parts stand under each other.
 Table figure_table(Measured const& view) {
-  Table table{{{"Figure"}, {"", Align::left, 2}, {"Value", Align::right}, {"From", Align::left, 1}}, {}};
+  Table table{{{"Figure"},
+               {"", Align::left, 3},
+               {"Value", Align::right},
+               {"Name", Align::left, 2},
+               {"From", Align::left, 1}},
+              {}};
   for (std::size_t part = 0; part < part_count; ++part) {
     bool named = false;
     for (std::size_t i = 0; i < figure_count; ++i) {
       auto const id = static_cast<FigureId>(i);
       FigureRow const& row = figure_row(id);
       if (static_cast<std::size_t>(row.part) != part || !view.structure.figures.has(id)) continue;
-      if (!named) table.add({std::string(part_name(row.part)), "", "", ""});
+      if (!named) table.add({std::string(part_name(row.part)), "", "", "", ""});
       named = true;
       Figure const& figure = view.structure.figures[id];
       table.add({"  " + std::string(row.words), std::string(row.symbol), figure_words(id, figure.value),
-                 from_where(id, figure)});
+                 std::string(row.name), from_where(id, figure)});
     }
   }
   return table;

@@ -87,7 +87,7 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!view.file) return Answer(std::move(view));
   if (std::error_code error; std::filesystem::exists(*view.file, error) && !context.yes)
     return refuse(
-        {FaultCode::already_exists, args.where("--output"), *view.file, "--yes writes over it", {}});
+        {FaultCode::already_exists, args.where("--output"), *view.file, "--yes, to write over it", {}});
   if (!context.dry_run)
     if (auto const written = write_file(*view.file, view.model.text); !written)
       return tl::unexpected(written.error());

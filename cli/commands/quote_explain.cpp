@@ -306,8 +306,9 @@ Document to_document(Why const& view) {
 Read<FigureId> figure_named(FrozenQuote const& quote, std::string const& name, Where const& where) {
   std::vector<std::string_view> known;
   for (FrozenFigure const& figure : quote.figures) {
-    if (figure_row(figure.id).name == name) return figure.id;
-    known.push_back(figure_row(figure.id).name);
+    FigureRow const& row = figure_row(figure.id);
+    if (row.name == name || (!name.empty() && row.symbol == name)) return figure.id;
+    known.push_back(row.name);
   }
   Fault fault{FaultCode::unknown_code,
               where,
@@ -341,8 +342,8 @@ Command quote_explain() {
               "at each. With a FIGURE of the book: its formula, what it reads, and where that is from.",
           .words = {{"NUMBER", FlagType::code, "the quote's number"},
                     {.name = "FIGURE",
-                     .type = FlagType::code,
-                     .help = "a figure of the book, such as arc",
+                     .type = FlagType::words,
+                     .help = "a figure of the book by its name or symbol, such as arc or A",
                      .needed = false,
                      .many = false}},
           .flags = {},

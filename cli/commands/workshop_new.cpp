@@ -144,7 +144,8 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!founding) return tl::unexpected(founding.error());
   std::string const& path = context.workshop_path;
   if (std::error_code error; fs::exists(path, error))
-    return refuse({FaultCode::already_exists, {path, 0, 0, ""}, path, "--workshop FILE makes another", {}});
+    return refuse(
+        {FaultCode::already_exists, {path, 0, 0, ""}, path, "another name, by --workshop FILE", {}});
   if (!context.dry_run)
     if (auto const made = make_usual_folder(context); !made) return tl::unexpected(made.error());
   Unfinished file(trial_path(context));

@@ -9,7 +9,11 @@
 namespace endband::cli {
 namespace {
 
-std::string quoted(std::string_view text) { return "\"" + printable(text) + "\""; }
+// What was found may bring its own quotes, from a file.
+std::string quoted(std::string_view text) {
+  bool const has_own = text.size() > 1 && text.front() == '"' && text.back() == '"';
+  return has_own ? printable(text) : "\"" + printable(text) + "\"";
+}
 
 // What the fault is about: what stood there, or else the key or flag.
 std::string subject(Fault const& fault) {
@@ -33,7 +37,7 @@ std::string file_sentence(Fault const& fault) {
     case FaultCode::file_missing:
       return with_reason(fault.found.empty() ? "no such file" : fault.found, "; needed is ", fault.expected);
     case FaultCode::file_unusable:
-      return with_reason(fault.found.empty() ? "cannot be read or written" : fault.found, "; expected ",
+      return with_reason(fault.found.empty() ? "cannot be read or written" : fault.found, "; needed is ",
                          fault.expected);
     case FaultCode::not_a_workshop: return with_reason("is not a workshop, or is damaged", ": ", fault.found);
     case FaultCode::newer_workshop:
@@ -45,11 +49,15 @@ std::string file_sentence(Fault const& fault) {
 std::string material_sentence(Fault const& fault) {
   std::string const it = subject(fault);
   switch (fault.code) {
-    case FaultCode::unknown_material: return "no material has the code " + it;
+    case FaultCode::unknown_material:
+      return with_reason("no material has the code " + it, "; needed is ",
+                         fault.near.empty() ? fault.expected : "");
     case FaultCode::wrong_kind:
       return with_reason(it + " is of the wrong kind", "; here one needs ", fault.expected);
     case FaultCode::missing_property:
-      return with_reason(it + " lacks something this book needs", ": ", fault.expected);
+      if (fault.found.empty()) return with_reason(fault.where.field + " is missing", ": ", fault.expected);
+      return fmt::format("{} lacks its {}; endband material change {} says it", it, fault.expected,
+                         fault.found);
     case FaultCode::no_price:
       return with_reason(it + " has no price in force on that day", "; needed is ", fault.expected);
     case FaultCode::currency_mismatch:
@@ -73,7 +81,7 @@ std::string workshop_sentence(Fault const& fault) {
       return with_reason("a number grew too large to be right", "; needed is ", fault.expected);
     case FaultCode::unknown_code:
       return it + " is not known" + (fault.expected.empty() ? "" : " as " + fault.expected);
-    case FaultCode::already_exists: return with_reason(it + " is taken", "; ", fault.expected);
+    case FaultCode::already_exists: return with_reason(it + " is taken", "; needed is ", fault.expected);
     case FaultCode::rule_refused: return with_reason(it + " is refused", ": ", fault.expected);
     case FaultCode::changed_meanwhile:
       return with_reason(it + " was changed while this was computed", "; ", fault.expected);
