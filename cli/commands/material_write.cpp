@@ -65,6 +65,8 @@ Read<Answer> run_change(Context& context, Args const& args) {
   auto const before = db::find_material(**workshop, args.word(0), from);
   if (!before) return tl::unexpected(before.error());
   Material after = *before;
+  after.price.reset();  // a version of properties has none; that its prices still fit is the store's rule
+  if (auto const sold_by = args.get<SoldBy>("--sold-by")) after.sold_by = *sold_by;
   apply_properties(args, after);
   Changed view =
       changed(context, Deed::changed, after, from, changes_between(fields_of(*before), fields_of(after)));
@@ -100,6 +102,13 @@ Read<Answer> run_price(Context& context, Args const& args) {
 }
 
 constexpr Word code_word{"CODE", FlagType::code, "the material's code, such as goat-green"};
+
+// What a material is sold by may change within its dimension: single sheets to pads.
+std::vector<Flag> change_flags() {
+  std::vector<Flag> flags = property_flags();
+  flags.insert(flags.begin(), {"--sold-by", FlagType::sold_by, "how it is sold"});
+  return flags;
+}
 
 std::vector<Flag> all_flags() {
   std::vector<Flag> flags{{"--kind", FlagType::kind, "what it is"},
@@ -141,10 +150,10 @@ Command material_change() {
           .summary = "Change what is known of a material, from a day on",
           .about = "A new version; quotes that are made keep the old one. Only what is named changes.",
           .words = {code_word},
-          .flags = property_flags(),
+          .flags = change_flags(),
           .examples = {"material change goat-moss-08 --spoil \"4 %\"",
                        "material change linen-18-3 --name \"Linen thread 18/3\" --from 2026-12-01 --dry-run"},
-          .refused_when = "a figure that its kind needs is missing",
+          .refused_when = "a figure that its kind needs is missing, or its prices are by another measure",
           .writes = true,
           .lists = false,
           .run = run_change};

@@ -102,12 +102,19 @@ Read<bool> run_file(Context& context, CommandFile const& file) {
   return true;
 }
 
+// The store works in a temporary file of its own, until the file has our name.
+Read<db::Workshop> create(std::string const& path, Founding const& founding, std::string const& at_utc,
+                          Date day) {
+  SignalsWait const wait;
+  return db::Workshop::create(path, founding.currency, founding.name, at_utc, day);
+}
+
 Read<Founded> found(Context& context, Founding const& founding, std::string const& path) {
   Date const day = founding.sample ? sample_since : context.on;
   Context inner;
   inner.on = day;
   inner.at_utc = context.at_utc;
-  auto workshop = db::Workshop::create(path, founding.currency, founding.name, context.at_utc, day);
+  auto workshop = create(path, founding, context.at_utc, day);
   if (!workshop) return tl::unexpected(std::move(workshop.error()));
   inner.hold(std::move(*workshop));
   if (auto const ran = run_file(inner, starter_steps()); !ran) return tl::unexpected(ran.error());

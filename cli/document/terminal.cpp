@@ -34,7 +34,7 @@ class Writer {
 
   void operator()(Heading const& heading) {
     space();
-    line(styled(bold, printable(heading.text)));
+    for (std::string const& text : wrapped(printable(heading.text), width_)) line(styled(bold, text));
     if (heading.level == 1) space();
   }
 
@@ -89,6 +89,10 @@ class Writer {
     return std::string(on) + text + std::string(plain);
   }
 
+  std::vector<std::string> wrapped(std::string const& text, std::size_t width) const {
+    return fit_ ? wrap(text, width) : std::vector<std::string>{text};
+  }
+
   void line(std::string text) {
     while (text.ends_with(' ')) text.pop_back();
     out_ += text;
@@ -106,7 +110,7 @@ class Writer {
   void filled(std::string const& text, std::string const& first, std::string const& hanging,
               std::string_view on = {}) {
     std::size_t const room = width_ > hanging.size() + 20 ? width_ - hanging.size() : 20;
-    auto const lines = fit_ ? wrap(text, room) : std::vector<std::string>{text};
+    auto const lines = wrapped(text, room);
     for (std::size_t i = 0; i < lines.size(); ++i) line((i == 0 ? styled(on, first) : hanging) + lines[i]);
   }
 

@@ -17,6 +17,15 @@ constexpr std::array<std::string_view, 4> endings{"", "-wal", "-shm", "-journal"
 std::array<std::array<char, name_room>, endings.size()> names{};
 volatile sig_atomic_t has_unfinished = 0;
 
+constexpr std::array ending{SIGINT, SIGTERM, SIGHUP};
+
+void mask(int how) {
+  sigset_t set;
+  sigemptyset(&set);
+  for (int number : ending) sigaddset(&set, number);
+  sigprocmask(how, &set, nullptr);
+}
+
 extern "C" void on_signal(int number) {
   remove_unfinished();
   signal(number, SIG_DFL);
@@ -47,11 +56,15 @@ Unfinished::~Unfinished() {
 
 void Unfinished::done() { has_unfinished = 0; }
 
+SignalsWait::SignalsWait() { mask(SIG_BLOCK); }
+
+SignalsWait::~SignalsWait() { mask(SIG_UNBLOCK); }
+
 void die_cleanly_of_signals() {
   struct sigaction action {};
   action.sa_handler = on_signal;
   sigemptyset(&action.sa_mask);
-  for (int number : {SIGINT, SIGTERM, SIGHUP}) {
+  for (int number : ending) {
     struct sigaction before {};
     sigaction(number, nullptr, &before);
     if (before.sa_handler != SIG_IGN) sigaction(number, &action, nullptr);  // nohup stays nohup

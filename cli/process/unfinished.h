@@ -19,6 +19,16 @@ class Unfinished {
   std::string path_;
 };
 
+// While it lives, the signals that would end the process wait: for a moment in which another makes a file
+// whose name we do not know.
+class SignalsWait {
+ public:
+  SignalsWait();
+  ~SignalsWait();
+  SignalsWait(SignalsWait const&) = delete;
+  SignalsWait& operator=(SignalsWait const&) = delete;
+};
+
 // For a signal handler: calls only what may be called there.
 void remove_unfinished() noexcept;
 

@@ -1,0 +1,59 @@
+#!/usr/bin/python3
+"""The two examples of every command's help run, on the sample workshop; and the table of commands is whole.
+
+usage: examples.py ENDBAND SAMPLE_WORKSHOP
+"""
+
+import shlex
+import sys
+import unittest
+
+import program
+
+
+class Examples(unittest.TestCase):
+    def test_every_example_of_every_command_runs(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for command in program.commands(bench):
+                for example in command["examples"]:
+                    with self.subTest(example=example):
+                        words = shlex.split(example)
+                        self.assertEqual(words[:3], ["endband", command["noun"], command["verb"]])
+                        bench.good(*words[1:])
+
+    def test_the_examples_stand_in_the_help_before_anything_else(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for command in program.commands(bench):
+                with self.subTest(command=command["noun"] + " " + command["verb"]):
+                    lines = bench.good("help", command["noun"], command["verb"], day=False).splitlines()
+                    self.assertEqual(lines[0], command["summary"])
+                    self.assertEqual([line.strip() for line in lines[2:4]], command["examples"])
+
+    def test_every_way_of_asking_gives_the_same_help(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for command in program.commands(bench):
+                name = [command["noun"], command["verb"]]
+                with self.subTest(command=" ".join(name)):
+                    wanted = bench.good("help", *name, day=False)
+                    for line in ([*name, "-h"], [*name, "--help"], ["--help", *name], [*name, "--nonsense", "-h"]):
+                        self.assertEqual(bench.good(*line, day=False), wanted)
+
+    def test_every_flag_is_explained_and_has_one_type_everywhere(self):
+        values = {}
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for command in program.commands(bench):
+                for flag in command["flags"]:
+                    with self.subTest(command=command["usage"], flag=flag["name"]):
+                        self.assertTrue(flag["help"])
+                        self.assertEqual(values.setdefault(flag["name"], flag["value"]), flag["value"])
+
+    def test_commands_that_write_say_what_a_dry_run_would_do_and_those_that_do_not_refuse_the_flag(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for command in program.commands(bench):
+                names = {flag["name"] for flag in command["flags"]}
+                self.assertEqual(command["writes"], "--dry-run" in names and "--yes" in names, command["usage"])
+
+
+if __name__ == "__main__":
+    ENDBAND, SAMPLE = sys.argv[1:3]
+    unittest.main(argv=sys.argv[:1] + sys.argv[3:])

@@ -1,0 +1,176 @@
+#!/usr/bin/python3
+"""Every command's JSON is as its schema says; and the schema would see a key removed, renamed or of another type.
+
+usage: schemas.py ENDBAND SAMPLE_WORKSHOP
+"""
+
+import copy
+import json
+import sys
+import unittest
+
+import jsonschema
+
+import program
+
+BOOK = """endband = 1
+model = "grimoire"
+title = "Tides"
+leather = "goat-moss-08"
+customer_supplies = ["clasp-tide"]
+[[extra_work]]
+words = "age the edges"
+time = "10/20/40 min"
+[[outside]]
+words = "a die"
+price = "80.00"
+at_cost = true
+"""
+
+# One line for each command at least; more where the answer has more than one shape. Run in order on one workshop.
+LINES = [
+    ["book", "start", "--list"],
+    ["book", "start", "raised-cords"],
+    ["book", "start", "raised-cords", "-o", "started.toml"],
+    ["book", "measure", "book.toml"],
+    ["quote", "make", "book.toml", "--customer", "ida-quill"],
+    ["quote", "make", "book.toml", "--markup", "60 %", "--dry-run"],
+    ["quote", "list"],
+    ["quote", "show", "1"],
+    ["quote", "explain", "1"],
+    ["quote", "explain", "1", "arc"],
+    ["material", "add", "tape-10", "--kind", "sundry", "--sold-by", "length", "--name", "Tape, 10 mm", "--pack", "10 m",
+     "--price", "36.00 GBP", "--rate", "1.17"],
+    ["material", "change", "tape-10", "--name", "Tape"],
+    ["material", "price", "tape-10", "--pack", "10 m", "--price", "4.00"],
+    ["material", "list"],
+    ["material", "show", "text-wove-90"],
+    ["material", "show", "linen-18-3"],
+    ["material", "show", "leaf-gold-23"],
+    ["customer", "add", "mira-holt", "--name", "Mira Holt"],
+    ["customer", "change", "mira-holt", "--country", "AT"],
+    ["customer", "list"],
+    ["customer", "show", "mira-holt"],
+    ["steps", "set", "sew-sections", "--each", "4/5/8 min"],
+    ["steps", "list"],
+    ["workshop", "new", "--name", "B", "--currency", "EUR", "--workshop", "other.db"],
+    ["workshop", "set", "least.charge=61"],
+    ["workshop", "show"],
+    ["workshop", "check"],
+    ["workshop", "log"],
+    ["help"],
+    ["--version"],
+]
+
+
+def few(document):
+    """The same document with at most two elements in each array: as many shapes, fewer copies of them."""
+    if isinstance(document, dict):
+        return {key: few(value) for key, value in document.items()}
+    return [few(value) for value in document[:2]] if isinstance(document, list) else document
+
+
+def places(document, path=()):
+    """Every key of every object, as a path to it."""
+    items = document.items() if isinstance(document, dict) else enumerate(document) if isinstance(document, list) else ()
+    for key, value in items:
+        if isinstance(document, dict):
+            yield (*path, key)
+        yield from places(value, (*path, key))
+
+
+def holder(document, path):
+    for key in path[:-1]:
+        document = document[key]
+    return document
+
+
+def another_type(value):
+    """A value that stands for nothing of the kind: for null, what no optional value is."""
+    return [{"no": "such"}] if value is None or isinstance(value, (str, int, bool, dict)) else "not a list"
+
+
+class Schemas(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            bench.write("book.toml", BOOK)
+            cls.commands = program.commands(bench)
+            cls.answers = []
+            for line in LINES:
+                cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version"))))
+            refused = bench.run("--json", "quote", "make", bench.write("bad.toml", 'endband = 1\nheigth = 5\npages = "x"\n'))
+            cls.answers.append((["a fault"], json.loads(refused.stderr)))
+            cls.lists = {c["answer_schema"]: bench.good(c["noun"], c["verb"], "--jsonl") for c in cls.commands
+                         if any(flag["name"] == "--jsonl" for flag in c["flags"])}
+
+    def validator(self, document):
+        name = document["schema"].split("/")[1]
+        schema = program.schema(name)
+        jsonschema.Draft202012Validator.check_schema(schema)
+        return jsonschema.Draft202012Validator(schema)
+
+    def test_every_command_has_an_answer_here_and_a_schema(self):
+        told = {command["answer_schema"] for command in self.commands}
+        self.assertEqual(told - {document["schema"] for _, document in self.answers}, set())
+        files = {path.name.removesuffix(".schema.json") for path in (program.ROOT / "schema" / "json").iterdir()}
+        self.assertEqual(files, {name.split("/")[1] for name in told} | {"help", "version", "fault"})
+
+    def test_every_answer_is_as_its_schema_says(self):
+        for line, document in self.answers:
+            with self.subTest(line=" ".join(line)):
+                self.validator(document).validate(document)
+
+    def test_every_object_of_a_schema_names_all_its_keys_and_allows_no_others(self):
+        def objects(node):
+            if isinstance(node, dict):
+                if node.get("type") == "object":
+                    yield node
+                for value in node.values():
+                    yield from objects(value)
+            elif isinstance(node, list):
+                for value in node:
+                    yield from objects(value)
+        for path in (program.ROOT / "schema" / "json").iterdir():
+            for node in objects(json.loads(path.read_text(encoding="utf-8"))):
+                with self.subTest(schema=path.name):
+                    self.assertIs(node["additionalProperties"], False)
+                    if "maxProperties" not in node:  # a quantity has one of its keys
+                        self.assertEqual(node["required"], list(node["properties"]))
+
+    def test_a_key_removed_renamed_or_of_another_type_is_refused(self):
+        for line, document in self.answers:
+            validator, small = self.validator(document), few(document)
+            self.assertTrue(validator.is_valid(small))
+            for path in places(small):
+                for name, change in CHANGES.items():
+                    with self.subTest(line=" ".join(line), key=path, change=name):
+                        changed = copy.deepcopy(small)
+                        change(holder(changed, path), path[-1])
+                        self.assertFalse(validator.is_valid(changed))
+
+    def test_the_lines_of_a_list_are_the_rows_of_its_document(self):
+        self.assertGreaterEqual(len(self.lists), 5)
+        for name, text in self.lists.items():
+            with self.subTest(schema=name):
+                schema = program.schema(name.split("/")[1])
+                rows = next(value for value in schema["properties"].values() if value.get("type") == "array")
+                validator = jsonschema.Draft202012Validator({**rows["items"], "$defs": schema.get("$defs", {})})
+                self.assertTrue(text.endswith("\n"))
+                for line in text.splitlines():
+                    validator.validate(json.loads(line))
+
+
+def rename(members, key):
+    members[key + "_"] = members.pop(key)
+
+
+def retype(members, key):
+    members[key] = another_type(members[key])
+
+
+CHANGES = {"removed": lambda members, key: members.pop(key), "renamed": rename, "retyped": retype}
+
+if __name__ == "__main__":
+    ENDBAND, SAMPLE = sys.argv[1:3]
+    unittest.main(argv=sys.argv[:1] + sys.argv[3:])

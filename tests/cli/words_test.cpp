@@ -1,0 +1,85 @@
+// Command lines as text, and faults in words.
+#include "cli/command/words.h"
+
+#include "cli/words/fault_words.h"
+#include "cli/words/values.h"
+
+#include <doctest/doctest.h>
+#include <rapidcheck.h>
+
+using namespace endband;
+using namespace endband::cli;
+
+TEST_CASE("a line is split as a shell splits it") {
+  using Words = std::vector<std::string>;
+  CHECK(split_words("material add x --name \"Goat, green\"").value() ==
+        Words{"material", "add", "x", "--name", "Goat, green"});
+  CHECK(split_words("'it is' \"a \\\"b\\\"\" c\\ d \"\"").value() == Words{"it is", "a \"b\"", "c d", ""});
+  CHECK(split_words("a=\"b c\"d").value() == Words{"a=b cd"});
+  CHECK(split_words("  ").value().empty());
+  CHECK(split_words("\"open").error().front().code == FaultCode::bad_syntax);
+}
+
+TEST_CASE("joined words split into the same words") {
+  CHECK(rc::check([](std::vector<std::string> words) {
+    for (std::string& word : words) std::erase_if(word, [](char c) { return c == '\n' || c == '\0'; });
+    RC_ASSERT(split_words(join_words(words)).value() == words);
+  }));
+}
+
+TEST_CASE("a file of commands has comments and lines that go on") {
+  auto const lines =
+      split_commands("# a remark\nsteps list\n\nworkshop set a=1 \\\n  b=2\n", "x.commands").value();
+  REQUIRE(lines.size() == 2);
+  CHECK(lines[0].line == 2);
+  CHECK(lines[1].line == 4);
+  CHECK(lines[1].words == std::vector<std::string>{"workshop", "set", "a=1", "b=2"});
+}
+
+TEST_CASE("every code has its sentence") {
+  for (FaultRow const& row : fault_table()) {
+    Fault const fault{row.code, {"book.toml", 1, 2, "height"}, "12", "a length such as 250 mm", {}};
+    std::string const text = sentence(fault);
+    CAPTURE(row.name);
+    CHECK(text.size() > 8);
+    CHECK(text.find(row.name) == std::string::npos);
+    Fault const bare{row.code, {"", 0, 0, "height"}, "", "", {}};
+    CHECK_FALSE(sentence(bare).empty());
+  }
+}
+
+TEST_CASE("a fault of a file shows its line, a caret under what stood there, and what may have been meant") {
+  std::string const text = "endband = 1\nh\xC3\xB6he = 5\n";
+  Fault const fault{FaultCode::unknown_key, {"book.toml", 2, 1, ""}, "h\xC3\xB6he", "", {"height"}};
+  CHECK(faults_text(std::span(&fault, 1), [&](std::string_view) { return &text; }, {}) ==
+        "endband: book.toml:2:1: there is no key \"h\xC3\xB6he\"\n"
+        "   2 | h\xC3\xB6he = 5\n"
+        "     | ^^^^ did you mean \"height\"?\n");
+}
+
+TEST_CASE("control characters of a file reach no terminal") {
+  std::string const text = "title = \x1b[31m\n";
+  Fault const fault{FaultCode::bad_syntax, {"book.toml", 1, 9, ""}, "\x1b[31m", "words in quotes", {}};
+  CHECK(faults_text(std::span(&fault, 1), [&](std::string_view) { return &text; }, {}).find('\x1b') ==
+        std::string::npos);
+}
+
+TEST_CASE("the exit code of several faults is the highest of theirs") {
+  std::vector<Fault> const faults{{FaultCode::no_price, {}, "", "", {}},
+                                  {FaultCode::bad_value, {}, "", "", {}}};
+  CHECK(exit_code(faults) == 2);
+}
+
+TEST_CASE("values stand as people write them") {
+  CHECK(percent(Ratio(7, 20)) == "35 %");
+  CHECK(percent(Ratio(1, 3)) == "33.33 %");
+  CHECK(hours_words(Ratio(3600)) == "1 h");
+  CHECK(hours_words(Ratio(5400)) == "1 h 30 min");
+  CHECK(hours_words(Ratio(59)) == "1 min");
+  CHECK(sold_words({Dimension::count, 1000}, SoldBy::sheet) == "1 sheet");
+  CHECK(sold_words({Dimension::count, 2500}, SoldBy::leaf_book) == "2.5 leaves");
+  CHECK(sold_words({Dimension::area, 557'400'000'000}, SoldBy::skin) == "0.5574 m2");
+  CHECK(sold_words({Dimension::length, 8'600'349}, SoldBy::length) == "8.6 m");
+  CHECK(tenths_mm(Length{223'264}) == "223.3");
+  CHECK(listed({"a", "b", "c"}) == "a, b and c");
+}
