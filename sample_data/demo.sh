@@ -19,7 +19,7 @@ cmake -S "$root" -B "$root/build/demo" -G Ninja -DCMAKE_BUILD_TYPE=Release -DBUI
   -DCMAKE_CXX_COMPILER_LAUNCHER=ccache >"$root/build/demo-configure.log" ||
   { cat "$root/build/demo-configure.log"; exit 1; }
 cmake --build "$root/build/demo"
-endband=$root/build/demo/cli/endband
+endband=$root/build/demo/endband
 
 place=$(mktemp -d)
 trap 'rm -rf "$place"' EXIT
