@@ -35,8 +35,8 @@ void settle_given_block(Layers& layers, std::vector<Fault>& faults) {
     Hit const& hit = layers[index];
     if (!hit) continue;
     if (hit.layer == given.layer)
-      faults.push_back(
-          contradiction(index, hit, "nothing of a block that is given: text.thickness and text.sections"));
+      faults.push_back(contradiction(
+          index, hit, "no such key: a given block is measured, by text.thickness and text.sections"));
     layers.drop(index);
   }
   for (std::size_t const index : {key("pages"), key("text.sections"), key("text.thickness")})
@@ -103,7 +103,8 @@ void only_if(Layers const& layers, std::size_t flag, bool value, std::initialize
   for (std::size_t const index : indices)
     if (Hit const& hit = layers[index];
         hit && decides && hit.layer <= decides.layer && hit.origin == Origin::said)
-      faults.push_back(contradiction(index, hit, fmt::format("only with {} = {}", path_of(flag), value)));
+      faults.push_back(
+          contradiction(index, hit, fmt::format("{} = {}, or no such key", path_of(flag), value)));
 }
 
 }  // namespace

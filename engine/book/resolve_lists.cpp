@@ -78,12 +78,12 @@ void resolve_lines(Resolving& to) {
     if (layout == LineLayout::frame) whole_row = table.complete(i, {key("lines[].inset")}) && whole_row;
     if (layout == LineLayout::length) whole_row = table.complete(i, {key("lines[].length")}) && whole_row;
     if (layout != LineLayout::frame)
-      table.refuse_key(i, key("lines[].inset"), "an inset only with layout = \"frame\"");
+      table.refuse_key(i, key("lines[].inset"), "layout = \"frame\", or no inset");
     if (layout != LineLayout::length)
-      table.refuse_key(i, key("lines[].length"), "a length only with layout = \"length\"");
+      table.refuse_key(i, key("lines[].length"), "layout = \"length\", or no length");
     if (!whole_row) continue;
     bool const leaf = words(row, key("lines[].kind")) == "leaf";
-    if (!leaf) table.refuse_key(i, key("lines[].layers"), "layers only with kind = \"leaf\"");
+    if (!leaf) table.refuse_key(i, key("lines[].layers"), "kind = \"leaf\", or no layers");
     to.spec.lines.push_back({leaf ? LineKind::leaf : LineKind::blind, layout,
                              number(row, key("lines[].inset"), 0), number(row, key("lines[].width"), 0),
                              number(row, key("lines[].length"), 0), whole(row, key("lines[].count"), 1),

@@ -107,10 +107,22 @@ class Walker {
   }
 
   void unknown(RawMember const& member, std::string const& prefix, int row) {
-    std::string const path = prefix + member.key;
-    std::string const place = prefix.empty() ? "above the first table" : "of " + heading_of(prefix);
-    fault(FaultCode::unknown_key, where(member.place, path, row), shown(member.key), "a key " + place,
-          near(member.key, prefix));
+    fault(FaultCode::unknown_key, where(member.place, prefix + member.key, row), shown(member.key),
+          keys_below(prefix), near(member.key, prefix));
+  }
+
+  // "[spine] has adhesive, lining, paper"
+  std::string keys_below(std::string const& prefix) const {
+    std::string text = prefix.empty() ? "the first lines have " : heading_of(prefix) + " has ";
+    bool first = true;
+    for (KeyRow const& row : keys_) {
+      bool const here =
+          row.path.starts_with(prefix) && row.path.find('.', prefix.size()) == std::string_view::npos;
+      if (!here) continue;
+      text += fmt::format("{}{}", first ? "" : ", ", row.path.substr(prefix.size()));
+      first = false;
+    }
+    return text;
   }
 
   static std::string heading_of(std::string_view prefix) {

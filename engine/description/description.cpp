@@ -30,7 +30,7 @@ std::optional<Fault> newer_form(Raw const& root, std::string const& source) {
   return Fault{FaultCode::out_of_range,
                {source, place.line, place.column, std::string(version_key)},
                version->value.text,
-               "1, or a newer program",
+               "1; what is newer wants a newer program",
                {}};
 }
 

@@ -14,12 +14,9 @@ namespace {
 using Is = Raw::Is;
 
 Fault fault_at(Raw const& raw, FaultCode code, std::string expected, std::vector<std::string> near = {}) {
-  // Quotes are shown where they are what is wrong.
-  bool const quoted = raw.is == Is::text && code == FaultCode::wrong_type;
-  std::string found = quoted ? '"' + shown(raw.text) + '"' : shown(raw.text);
   return {.code = code,
           .where = {.source = {}, .line = raw.place.line, .column = raw.place.column, .field = {}},
-          .found = std::move(found),
+          .found = shown(raw.text),
           .expected = std::move(expected),
           .near = std::move(near)};
 }
@@ -64,7 +61,7 @@ Read<Value> whole_measure(KeyRow const& row, Raw const& raw, Reader reader) {
 
 // "120" of "120 deg": the number in front of one of `units`.
 Read<Ratio> number_before(std::string_view text, std::span<std::string_view const> units,
-                          std::string example) {
+                          std::string const& example) {
   auto const told = [&](FaultCode code, std::string expected) {
     return refuse({.code = code, .where = {}, .found = {}, .expected = std::move(expected), .near = {}});
   };
@@ -115,6 +112,13 @@ Read<Value> money_value(KeyRow const& row, Raw const& raw) {
   if (numeral->ambiguous)
     return refuse(fault_at(raw, FaultCode::ambiguous_number, both_readings(*numeral, "")));
   return Value(decimal_text(numeral->digits, numeral->decimals));
+}
+
+Read<Value> count_value(KeyRow const& row, Raw const& raw) {
+  if (raw.is == Is::whole) return Value(raw.whole);
+  auto const number = raw.is == Is::text ? plain_number(raw) : std::nullopt;
+  if (!number) return wrong_type(row, raw);
+  return refuse(fault_at(raw, FaultCode::wrong_type, "a number without quotes: " + *number));
 }
 
 bool is_code(std::string_view text) {
@@ -181,9 +185,7 @@ Read<Value> form_of(KeyRow const& row, Raw const& raw) {
     case ValueType::thread:
       if (raw.is != Is::text) return wrong_type(row, raw);
       return measure(row, raw, read_thread_number).map([](ThreadNumber t) { return Value(t); });
-    case ValueType::count:
-      if (raw.is != Is::whole) return wrong_type(row, raw);
-      return Value(raw.whole);
+    case ValueType::count: return count_value(row, raw);
     case ValueType::number:
     case ValueType::share: return ratio_value(row, raw);
     case ValueType::money: return money_value(row, raw);

@@ -146,6 +146,16 @@ TEST_CASE("an unknown key is told with what may have been meant") {
   CHECK(near("xyzzyxyzzy = 1\n").empty());
 }
 
+TEST_CASE("an unknown key is told with the keys of its table") {
+  auto const expected = [](std::string const& text) {
+    return read("endband = 1\n" + text).error().front().expected;
+  };
+  CHECK(expected("xyzzyxyzzy = 1\n") ==
+        "the first lines have endband, title, height, pages, leather, without, silk");
+  CHECK(expected("[spine]\nxyzzyxyzzy = 1\n") == "[spine] has round");
+  CHECK(expected("[[lines]]\nxyzzyxyzzy = 1\n") == "[[lines]] has kind, width");
+}
+
 TEST_CASE("what hangs below an unknown table is not told as well") {
   CHECK(faults_of("endband = 1\n[lnes]\nfoo = 1\nbar.baz = 2\n") == List{"2:2 unknown-key lnes"});
 }
