@@ -39,6 +39,7 @@ Area surface(double mm2) {
 }
 
 StripPlan strips_for(double leaf_side, double lap, double width, double length, std::int64_t runs) {
+  if (!(leaf_side > lap)) throw std::logic_error("a metal leaf no larger than its lap");
   double const strip_length = leaf_side - lap;
   double strip_width = width + 2 * lap;
   double abreast = 1;
@@ -46,7 +47,6 @@ StripPlan strips_for(double leaf_side, double lap, double width, double length, 
     abreast = std::ceil((strip_width - lap) / strip_length - hair);
     strip_width = leaf_side;
   }
-  if (!(strip_length > 0)) throw std::logic_error("a metal leaf no larger than its lap");
   double const full = std::floor(length / strip_length + hair);
   double const rest = length - full * strip_length;
   double strips = full * static_cast<double>(runs);
