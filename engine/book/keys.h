@@ -57,7 +57,7 @@ inline constexpr std::array rows{
     figure("text.sheets_per_section", count, 1, 20, F::sheets_per_section, "folded sheets in a section"),
     figure("text.sections", count, 1, 1000, F::sections, "sections: counted of a given block, else instead of pages"),
     figure("text.given", flag, 0, 0, F::block_given, "the customer brings the text block: nothing of it is bought or folded"),
-    figure("text.thickness", length, 1, 500, F::block_thickness, "measured thickness of the pressed block, endpapers in it"),
+    figure("text.thickness", length, 0.5, 500, F::block_thickness, "measured thickness of the pressed block, endpapers in it"),
     figure("text.density", density, 200, 2000, F::block_density, "density of a given block"),
     figure("text.compression", share, 0.5, 1, F::compression, "thickness kept after pressing"),
     figure("text.caliper", thickness, 0.01, 5, F::leaf_caliper, "measured thickness of a leaf, instead of the paper's own"),

@@ -192,6 +192,14 @@ TEST_CASE("a block that no press takes is refused, though each value is in its r
         "3:12 out-of-range text.sections\n");
 }
 
+TEST_CASE("a measured block is thicker than the endpapers in it") {
+  // Two folded endpapers at each end are six free leaves of 0.16 mm.
+  Fault const fault = fault_of("[text]\nthickness = \"0.96 mm\"\n[endpapers]\neach_end = 2\n");
+  CHECK(layers::brief(fault) == "3:13 contradiction text.thickness");
+  CHECK(fault.expected == "more than its 0.96 mm of endpapers");
+  CHECK(faults_of("[text]\nthickness = \"1 mm\"\n").empty());
+}
+
 TEST_CASE("nothing is cut to less than nothing") {
   CHECK(faults_of(
             "height = \"20 mm\"\n[sewing]\nkettle_setback = \"10 mm\"\n[spine]\nband_width = \"1 mm\"\n") ==

@@ -2,6 +2,10 @@
 #include "engine/book/structure.h"
 #include "tests/engine/book/layers.h"
 
+#include <algorithm>
+#include <fstream>
+#include <sstream>
+
 using namespace endband;
 using layers::book;
 using layers::code_of;
@@ -242,6 +246,25 @@ TEST_CASE("the codes that are named are those that the book takes") {
       all ==
       "bag board-3 buckle card carton cord-5 goat linen padding paper-cream paper-end paper-spine paste pva "
       "rivet skin thread-18-3 wax ");
+}
+
+TEST_CASE("the descriptions of the demo are read whole, from six lines to a hundred and more") {
+  struct Book {
+    std::string_view name;
+    std::size_t values;  // that it says, headings not counted
+  };
+  for (Book const& book : {Book{"ferry_songs", 6}, Book{"pocket_herbal", 95}, Book{"hollow_tides", 126}}) {
+    CAPTURE(book.name);
+    std::stringstream text;
+    text << std::ifstream(std::string(ENDBAND_SOURCE_DIR) + "/sample_data/books/" + std::string(book.name) +
+                          ".toml")
+                .rdbuf();
+    BookText const read = layers::text_of(text.str());
+    auto const said = std::count_if(read.entries.begin(), read.entries.end(), [](Entry const& entry) {
+      return key_named(description_keys(), entry.key) != nullptr;
+    });
+    CHECK(static_cast<std::size_t>(said) == book.values);
+  }
 }
 
 TEST_CASE("every model is a whole book with the habits of a workshop, and names no material") {
