@@ -71,12 +71,7 @@ std::string from_where(FigureId id, Figure const& figure) {
 
 // One table, so that the columns of all parts stand under each other.
 Table figure_table(Measured const& view) {
-  Table table{{{"Figure"},
-               {"", Align::left, 3},
-               {"Value", Align::right},
-               {"Name", Align::left, 2},
-               {"From", Align::left, 1}},
-              {}};
+  Table table{{{"Figure"}, {""}, {"Value", Align::right}, {"From"}, {"Name", Align::left, 1}}, {}};
   for (std::size_t part = 0; part < part_count; ++part) {
     bool named = false;
     for (std::size_t i = 0; i < figure_count; ++i) {
@@ -87,7 +82,7 @@ Table figure_table(Measured const& view) {
       named = true;
       Figure const& figure = view.structure.figures[id];
       table.add({"  " + std::string(row.words), std::string(row.symbol), figure_words(id, figure.value),
-                 std::string(row.name), from_where(id, figure)});
+                 from_where(id, figure), std::string(row.name)});
     }
   }
   return table;

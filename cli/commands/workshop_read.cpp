@@ -45,7 +45,7 @@ Document to_document(WorkshopCard const& view) {
   Document document;
   document.heading(
       fmt::format("Workshop {}, in {}, on {}", view.path, view.currency.code(), date_text(view.on)));
-  Table table{{{"Setting"}, {"Value"}, {"Since", Align::left, 2}, {"What it is", Align::left, 1}}, {}};
+  Table table{{{"Setting"}, {"Value"}, {"Since", Align::left, 1}, {"What it is"}}, {}};
   for (db::SettingRow const& row : db::setting_table()) {
     for (db::Setting const& setting : view.settings)
       if (in_family(setting.name, row.name))

@@ -59,6 +59,7 @@ void drop_columns(Table const& table, Shape& shape, std::size_t width) {
   }
 }
 
+// Column by column of the terminal, off the widest: what is left is shared as evenly as the words allow.
 void narrow_words(Table const& table, Shape& shape, std::size_t width) {
   while (total_width(shape) > width) {
     std::size_t* widest = nullptr;
@@ -66,8 +67,7 @@ void narrow_words(Table const& table, Shape& shape, std::size_t width) {
       if (table.columns[column].align == Align::left && (widest == nullptr || shape.widths[column] > *widest))
         widest = &shape.widths[column];
     if (widest == nullptr || *widest <= least_wrapped) return;
-    std::size_t const over = total_width(shape) - width;
-    *widest = std::max(least_wrapped, *widest > over ? *widest - over : least_wrapped);
+    --*widest;
   }
 }
 

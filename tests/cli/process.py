@@ -18,7 +18,7 @@ import unittest
 
 import program
 
-BOOK = 'endband = 1\ntitle = "Tides"\nheight = "210 mm"\nwidth = "148 mm"\npages = 240\nleather = "goat-moss-08"\n'
+BOOK = 'endband = 1\ntitle = "Tides"\nheight = "210 mm"\nwidth = "148 mm"\npages = 320\nleather = "goat-moss-08"\n'
 
 
 def at_a_terminal(bench, width, *words, **env):

@@ -1,0 +1,221 @@
+#include "cli/commands/explained.h"
+
+#include "cli/commands/quote_json.h"
+#include "cli/commands/quote_parts.h"
+#include "cli/words/book_words.h"
+#include "cli/words/values.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace endband::cli {
+namespace {
+
+Json rates_json(FrozenQuote const& quote) {
+  RateBasis const& basis = quote.shop.basis;
+  Rates const rates = rates_of(basis);
+  auto const hourly = [&](Ratio a_second) {
+    return money_json({round_product(a_second, Ratio(3600), Rounding::half_away), quote.shop.currency});
+  };
+  return Json::Object{
+      {"pay_wanted", money_json(basis.pay_wanted)}, {"charges_on_pay", money_json(basis.charges_on_pay)},
+      {"overhead", money_json(basis.overhead)},     {"hours_charged_s", basis.hours_charged.n},
+      {"labour_an_hour", hourly(rates.labour)},     {"overhead_an_hour", hourly(rates.overhead)}};
+}
+
+std::string uses_words(BillLine const& line) {
+  std::vector<std::string> words;
+  for (Use const& use : line.uses) {
+    std::string const text(item_words(use.item));
+    if (std::find(words.begin(), words.end(), text) == words.end()) words.push_back(text);
+  }
+  return listed(words);
+}
+
+std::string how_words(HowFound how) {
+  switch (how) {
+    case HowFound::counted: return "counted";
+    case HowFound::by_length: return "by length, needlefuls and frame in it";
+    case HowFound::by_spread: return "area x coats x faces x spread";
+    case HowFound::by_yield: return "by yield of whole sheets, grain respected";
+    case HowFound::by_usable_rectangle: return "by the usable rectangle of a skin";
+    case HowFound::as_said: return "as said";
+  }
+  return "";
+}
+
+// "paper of the text block: net 19.925 sheets + spoil 2 sheets + cut away 4.075 sheets; charged 26 sheets
+// x 62.50 / 100 sheets; by yield of whole sheets, grain respected"
+std::string bill_rule(FrozenQuote const& quote, BillLine const& line, SoldBy sold_by) {
+  auto const words = [&](Amount amount) { return sold_words(amount, sold_by); };
+  std::string rule = fmt::format("{}: net {}", uses_words(line), words(line.net));
+  if (line.spoil.n != 0) rule += " + spoil " + words(line.spoil);
+  if (line.cutting_loss.n != 0) rule += " + cut away " + words(line.cutting_loss);
+  if (line.charging != Charging::as_used)
+    rule += fmt::format("; opened {}, kept {}", words(line.opened), words(line.kept + line.pack_remainder));
+  if (line.customer_supplied)
+    rule += "; the customer's own";
+  else
+    rule += fmt::format("; charged {} x {} / {}", words(line.charged),
+                        money_text({line.unit.minor, quote.shop.currency}), words(line.unit.pack));
+  return rule + "; " + how_words(line.how);
+}
+
+Table bill_table(FrozenQuote const& quote) {
+  Table table{{{"Material, and how it is found"}, {std::string(quote.shop.currency.code()), Align::decimal}},
+              {}};
+  for (BillLine const& line : quote.bill.lines) {
+    Material const* const material = material_of(quote.materials, line.material);
+    Money const cost = line.customer_supplied ? Money{0, quote.shop.currency} : material_cost(line);
+    table.add({material_name(quote.materials, line.material), money_text(cost)});
+    table.add({"  " + bill_rule(quote, line, material == nullptr ? SoldBy::piece : material->sold_by), ""});
+  }
+  table.add_total({"Materials", money_text(quote.sheet.materials)});
+  return table;
+}
+
+Table work_table(FrozenQuote const& quote) {
+  std::string const currency(quote.shop.currency.code());
+  Table table{{{"Work"}, {"Count x each"}, {"Mean", Align::right}, {currency, Align::decimal}}, {}};
+  for (CostLine const& line : quote.sheet.lines) {
+    if (line.kind != CostKind::labour) continue;
+    WorkLine const& work = quote.work.lines.at(static_cast<std::size_t>(line.source));
+    std::string const count = fmt::format("{} x {}", number(Ratio(work.count.n, 1000)),
+                                          driver_name(operation_row(work.kind).driver));
+    table.add({work_line_words(work), count, hours_words(work.mean_seconds), money_text(line.amount)});
+  }
+  table.add_total({"All hours", "", hours_words(quote.sheet.seconds), money_text(quote.sheet.labour)});
+  return table;
+}
+
+std::string rate_words(FrozenQuote const& quote) {
+  RateBasis const& basis = quote.shop.basis;
+  Rates const rates = rates_of(basis);
+  auto const hourly = [&](Ratio a_second) {
+    return money_text({round_product(a_second, Ratio(3600), Rounding::half_away), quote.shop.currency});
+  };
+  return fmt::format(
+      "A time is its mean, (low + 4 x likely + high) / 6. An hour costs ({} + {}) / {} = {}; overhead an "
+      "hour is "
+      "{} / {} = {}.",
+      money_text(basis.pay_wanted), money_text(basis.charges_on_pay),
+      hours_words(Ratio(basis.hours_charged.n)), hourly(rates.labour), money_text(basis.overhead),
+      hours_words(Ratio(basis.hours_charged.n)), hourly(rates.overhead));
+}
+
+Table sheet_table(FrozenQuote const& quote) {
+  CostSheet const& sheet = quote.sheet;
+  Table table{{{"Cost sheet"}, {std::string(quote.shop.currency.code()), Align::decimal}, {"Rule"}}, {}};
+  table.add({"Materials", money_text(sheet.materials), "charged x what a pack lands at / pack"});
+  table.add({"Work", money_text(sheet.labour), "mean time x rate"});
+  table.add({"Overhead", money_text(sheet.overhead), "all hours x overhead an hour"});
+  for (CostLine const& line : sheet.lines) {
+    if (line.kind == CostKind::outside)
+      table.add({"  " + cost_line_words(quote, line), money_text(line.amount),
+                 line.at_cost ? "stands at cost" : "earns"});
+    if (line.kind == CostKind::ruin)
+      table.add({"  " + cost_line_words(quote, line), money_text(line.amount),
+                 "p / (1 - p) x (piece + work done again)"});
+    if (line.kind == CostKind::contingency)
+      table.add({"  " + cost_line_words(quote, line), money_text(line.amount),
+                 percent(quote.shop.contingency) + " of what earns"});
+  }
+  table.add_total({"Full cost", money_text(sheet.total), ""});
+  return table;
+}
+
+std::string goal_words(FrozenQuote const& quote) {
+  if (auto const* const margin = std::get_if<MarginGoal>(&quote.goal))
+    return "a margin of " + percent(margin->margin) + " of the price without tax";
+  return "a markup of " + percent(std::get<MarkupGoal>(quote.goal).markup) + " on the cost";
+}
+
+std::string price_words(FrozenQuote const& quote) {
+  Offer const& offer = quote.offer;
+  std::string text =
+      fmt::format("The goal is {}. Asked are {} without tax; {} of it are left, {} of what earns.",
+                  goal_words(quote), money_words(offer.goods), money_text(offer.left), percent(offer.margin));
+  if (quote.selling.points.step > 1)
+    text += fmt::format(" Prices are the next multiple of {}{}.",
+                        money_text({quote.selling.points.step, quote.shop.currency}),
+                        quote.selling.points.below > 0
+                            ? " less " + money_text({quote.selling.points.below, quote.shop.currency})
+                            : "");
+  if (offer.goods == quote.shop.least_charge) text += " It is the workshop's least charge.";
+  return text;
+}
+
+std::string tax_words(FrozenQuote const& quote) {
+  TaxRules const& tax = quote.selling.tax;
+  if (tax.mode == TaxMode::none) return "No tax is added, as the settings say; this is no tax advice.";
+  return fmt::format("{} {} {}: {}. Computed with the rate you gave; no tax advice.", tax.name,
+                     percent(tax.rate), tax.mode == TaxMode::added ? "added" : "within the price",
+                     money_text(quote.offer.tax));
+}
+
+std::string payment_words(FrozenQuote const& quote) {
+  Offer const& offer = quote.offer;
+  return fmt::format(
+      "To pay {}: {} to begin, {} when it is ready. The deposit is {} of the total, and never less than the "
+      "{} this "
+      "order makes you pay out.",
+      money_words(offer.total), money_text(offer.deposit), money_text(offer.balance),
+      percent(quote.selling.deposit.share), money_text(quote.sheet.outlay));
+}
+
+}  // namespace
+
+Json to_json(Explained const& view) {
+  FrozenQuote const& quote = view.quote;
+  auto const warning = [&](Warning const& each) { return warning_json(each, quote.materials); };
+  auto const caution = [](StepCaution const& each) {
+    return Json(Json::Object{{"step", each.step}, {"caution", each.caution}});
+  };
+  return Json::Object{{"quote", header_json(view.header)},
+                      {"goal", goal_json(quote.goal)},
+                      {"bill", bill_json(quote)},
+                      {"work", work_json(quote)},
+                      {"rates", rates_json(quote)},
+                      {"cost", cost_json(quote)},
+                      {"ladder", ladder_json(quote.offer.ladder)},
+                      {"offer", offer_json(quote)},
+                      {"largest_costs", largest_json(quote)},
+                      {"warnings", json_array(quote.warnings, warning)},
+                      {"cautions", json_array(view.cautions, caution)},
+                      {"figure", Json()},
+                      {"reasons", Json::Array{}}};
+}
+
+Document to_document(Explained const& view) {
+  // Read as a page, at a terminal or from a file; --json is for programs.
+  FrozenQuote const& quote = view.quote;
+  Document document;
+  document.paper = true;
+  std::string const number = db::number_text(view.header.number);
+  document.heading(fmt::format("Quote {} explained: {}, {} (for the workshop only)", number,
+                               quote.title.empty() ? "a book" : quote.title, date_text(quote.on)));
+  for (Warning const& warning : quote.warnings)
+    document.notice(NoticeKind::warning, warning_words(warning, quote.materials));
+  document.heading("Materials", 2);
+  document.paragraph(
+      "Charged is what the book consumes (net + spoil + cut away), or what is opened, as the material's "
+      "charging says; the cost is charged / pack x what a pack lands at.");
+  document.add(bill_table(quote));
+  document.heading("Work", 2).paragraph(rate_words(quote)).add(work_table(quote));
+  document.heading("Cost", 2).add(sheet_table(quote));
+  document.heading("Three largest costs", 2).add(largest_table(quote));
+  document.heading("Price", 2).paragraph(price_words(quote)).add(ladder_table(quote));
+  document.paragraph(tax_words(quote)).paragraph(payment_words(quote));
+  if (!view.cautions.empty()) {
+    document.heading("Care at the bench", 2);
+    document.paragraph(
+        "The usual cautions; the product's label, local rules and licensed practice come first.");
+    for (StepCaution const& each : view.cautions)
+      document.notice(NoticeKind::caution, each.step + ": " + each.caution);
+  }
+  document.next(fmt::format("endband quote explain {} arc", number));
+  return document;
+}
+
+}  // namespace endband::cli
