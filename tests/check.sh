@@ -41,7 +41,7 @@ tidy() {
 quick() {
   format
   ensure_packages "${build_packages[@]}" "${test_packages[@]}"
-  export LC_ALL=C.UTF-8 TZ=UTC
+  export LC_ALL=C.UTF-8 TZ=UTC PATH=/usr/bin:$PATH  # Debian's own python, whatever else is installed
   cmake --preset dev
   cmake --build --preset dev
   ctest --preset dev --label-exclude '^whole$'

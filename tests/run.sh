@@ -19,7 +19,7 @@ for word in "$@"; do
 done
 
 ensure_packages "${build_packages[@]}" "${test_packages[@]}"
-export LC_ALL=C.UTF-8 TZ=UTC
+export LC_ALL=C.UTF-8 TZ=UTC PATH=/usr/bin:$PATH  # Debian's own python, whatever else is installed
 
 # suite PRESET ARGS...: builds and tests a preset. A failed test is counted below, not here.
 suite() {
