@@ -2,72 +2,147 @@
 
 #include "db/material_rows.h"
 #include "db/quote_rows.h"
+#include "db/seal.h"
 
+#include <algorithm>
 #include <array>
-#include <span>
 #include <stdexcept>
-#include <vector>
 
 namespace endband::db {
 namespace {
 
-// --- one row a quote
-
-template <class T>
-void save_one(Connection& connection, std::int64_t quote, auto const& row) {
-  static std::string const sql = insert_text(Row<T>::table, "quote", Row<T>::columns);
-  Statement insert(connection, sql);
-  insert.bind(quote);
-  Row<T>::fields(Bind{insert}, row);
-  insert.run();
+std::array<Rung, 5> rungs_of(Ladder const& ladder) {
+  return {ladder.cash_floor, ladder.walk_away, ladder.full_cost, ladder.target, ladder.asked};
 }
 
-template <class T>
-void load_one(Connection& connection, std::int64_t quote, auto& row, std::string_view key = "quote") {
-  static std::string const sql = "SELECT " + std::string(Row<T>::columns) + " FROM " +
-                                 std::string(Row<T>::table) + " WHERE " + std::string(key) + " = ?";
-  Statement select(connection, sql);
-  if (!select.bind(quote).step())
-    throw std::out_of_range("no row of quote " + std::to_string(quote) + " in " + std::string(Row<T>::table));
-  Row<T>::fields(Take{select}, row);
+Ladder ladder_of(std::vector<Rung> const& rungs) {
+  return {rungs.at(0), rungs.at(1), rungs.at(2), rungs.at(3), rungs.at(4)};
 }
 
-// --- lists
+// The parts that are one row a quote or a plain list of rows: one walk for saving, loading and sealing.
+template <class Visitor, class Quote>
+void each_plain_part(Visitor& visit, Quote& quote) {
+  visit.template one<Terms>(quote);
+  visit.list(quote.figures);
+  visit.list(quote.choices);
+  visit.list(quote.pieces);
+  visit.list(quote.warnings);
+  visit.list(quote.bill.lines);
+  visit.list(quote.work.lines);
+  visit.list(quote.outside);
+  visit.template one<CostSheet>(quote.sheet);
+  visit.list(quote.sheet.lines);
+  visit.list(quote.sheet.part_shares);
+  visit.template one<Offer>(quote.offer);
+  visit.list(quote.offer.lines);
+}
 
-template <class T>
-void save_list(Connection& connection, std::int64_t quote, std::span<T const> rows) {
-  static std::string const sql = insert_text(Row<T>::table, "quote, position", Row<T>::columns);
-  Statement insert(connection, sql);
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    insert.bind(quote, static_cast<std::int64_t>(i));
-    Row<T>::fields(Bind{insert}, rows[i]);
+struct Saver {
+  Connection& connection;
+  std::int64_t quote;
+
+  template <class T>
+  void one(auto const& row) {
+    static std::string const sql = insert_text(Row<T>::table, "quote", Row<T>::columns);
+    Statement insert(connection, sql);
+    insert.bind(quote);
+    Row<T>::fields(Bind{insert}, row);
     insert.run();
   }
-}
+  template <class List>
+  void list(List const& rows) {
+    using T = typename List::value_type;
+    static std::string const sql = insert_text(Row<T>::table, "quote, position", Row<T>::columns);
+    Statement insert(connection, sql);
+    for (std::int64_t position = 0; T const& row : rows) {
+      insert.bind(quote, position++);
+      Row<T>::fields(Bind{insert}, row);
+      insert.run();
+    }
+  }
+};
 
+// Reads one row; damage is told with its table.
 template <class T>
-std::vector<T> load_list(Connection& connection, std::int64_t quote) {
-  static std::string const sql = "SELECT " + std::string(Row<T>::columns) + " FROM " +
-                                 std::string(Row<T>::table) + " WHERE quote = ? ORDER BY position";
-  Statement select(connection, sql);
-  select.bind(quote);
-  std::vector<T> rows;
-  while (select.step()) Row<T>::fields(Take{select}, rows.emplace_back());
-  return rows;
+void read_row(Statement& select, auto& row) try {
+  Row<T>::fields(Take{select}, row);
+} catch (StoreError const& e) {
+  throw StoreError(e.code, std::string(Row<T>::table) + ": " + e.what());
 }
 
-// --- the bill with its uses
+struct Loader {
+  Connection& connection;
+  std::int64_t quote;
+
+  template <class T>
+  void one(auto& row) {
+    static std::string const sql = "SELECT " + std::string(Row<T>::columns) + " FROM " +
+                                   std::string(Row<T>::table) + " WHERE " + std::string(quote_key<T>) +
+                                   " = ?";
+    Statement select(connection, sql);
+    if (!select.bind(quote).step())
+      throw std::out_of_range("quote " + std::to_string(quote) + " has no row in " +
+                              std::string(Row<T>::table));
+    read_row<T>(select, row);
+  }
+  template <class T>
+  void list(std::vector<T>& rows) {
+    static std::string const sql = "SELECT " + std::string(Row<T>::columns) + " FROM " +
+                                   std::string(Row<T>::table) + " WHERE quote = ? ORDER BY position";
+    Statement select(connection, sql);
+    select.bind(quote);
+    while (select.step()) read_row<T>(select, rows.emplace_back());
+  }
+};
+
+struct Sealer {
+  Currency currency;
+  std::vector<PartSeal> seals;
+
+  template <class T>
+  void one(auto const& row) {
+    Seal seal(currency);
+    Row<T>::fields(Bind{seal}, row);
+    keep(Row<T>::table, seal);
+  }
+  template <class List>
+  void list(List const& rows) {
+    using T = typename List::value_type;
+    Seal seal(currency);
+    for (T const& row : rows) Row<T>::fields(Bind{seal}, row);
+    keep(Row<T>::table, seal);
+  }
+  void keep(std::string_view table, Seal const& seal) {
+    seals.push_back({std::string(table), seal.number()});
+  }
+};
+
+// --- the uses of each line of the bill
+
+void check_dimensions(Bill const& bill) {  // a row has the dimension of its line once
+  for (BillLine const& line : bill.lines)
+    for (Amount amount :
+         {line.spoil, line.cutting_loss, line.kept, line.pack_remainder, line.opened, line.charged})
+      if (amount.dimension != line.net.dimension) throw std::logic_error("a bill line in two dimensions");
+}
+
+void restore_dimensions(Bill& bill) {
+  for (BillLine& line : bill.lines)
+    for (Amount* amount :
+         {&line.spoil, &line.cutting_loss, &line.kept, &line.pack_remainder, &line.opened, &line.charged})
+      amount->dimension = line.net.dimension;
+}
 
 void save_uses(Connection& connection, std::int64_t quote, Bill const& bill) {
   static std::string const sql = insert_text(Row<Use>::table, "quote, bill, position", Row<Use>::columns);
   Statement insert(connection, sql);
-  for (std::size_t line = 0; line < bill.lines.size(); ++line) {
-    std::vector<Use> const& uses = bill.lines[line].uses;
-    for (std::size_t i = 0; i < uses.size(); ++i) {
-      insert.bind(quote, static_cast<std::int64_t>(line), static_cast<std::int64_t>(i));
-      Row<Use>::fields(Bind{insert}, uses[i]);
+  for (std::int64_t line = 0; BillLine const& of_line : bill.lines) {
+    for (std::int64_t position = 0; Use const& use : of_line.uses) {
+      insert.bind(quote, line, position++);
+      Row<Use>::fields(Bind{insert}, use);
       insert.run();
     }
+    ++line;
   }
 }
 
@@ -78,38 +153,33 @@ void load_uses(Connection& connection, std::int64_t quote, Bill& bill) {
   select.bind(quote);
   while (select.step()) {
     std::vector<Use>& uses = bill.lines.at(static_cast<std::size_t>(select.value<std::int64_t>())).uses;
-    Row<Use>::fields(Take{select}, uses.emplace_back());
+    read_row<Use>(select, uses.emplace_back());
   }
 }
 
-void save_bill(Connection& connection, std::int64_t quote, Bill const& bill) {
-  for (BillLine const& line : bill.lines)
-    for (Amount amount :
-         {line.spoil, line.cutting_loss, line.kept, line.pack_remainder, line.opened, line.charged})
-      if (amount.dimension != line.net.dimension) throw std::logic_error("a bill line in two dimensions");
-  save_list<BillLine>(connection, quote, bill.lines);
-  save_uses(connection, quote, bill);
-}
-
-Bill load_bill(Connection& connection, std::int64_t quote) {
-  Bill bill{load_list<BillLine>(connection, quote)};
-  for (BillLine& line : bill.lines)  // the row has their dimension once
-    for (Amount* amount :
-         {&line.spoil, &line.cutting_loss, &line.kept, &line.pack_remainder, &line.opened, &line.charged})
-      amount->dimension = line.net.dimension;
-  load_uses(connection, quote, bill);
-  return bill;
+void seal_uses(Sealer& sealer, Bill const& bill) {
+  Seal seal(sealer.currency);
+  for (std::int64_t line = 0; BillLine const& of_line : bill.lines) {
+    for (Use const& use : of_line.uses) {
+      seal.take(line);
+      Row<Use>::fields(Bind{seal}, use);
+    }
+    ++line;
+  }
+  sealer.keep(Row<Use>::table, seal);
 }
 
 // --- materials: the versions that were used are immutable, so their ids say all
+
+constexpr std::string_view material_table = "quote_material";
 
 void save_materials(Connection& connection, std::int64_t quote, std::vector<Material> const& materials) {
   Statement insert(
       connection,
       "INSERT INTO quote_material (quote, position, material_version, price_version) VALUES (?, ?, ?, ?)");
-  for (std::size_t i = 0; i < materials.size(); ++i) {
-    std::int64_t const price = materials[i].price ? materials[i].price->version : 0;
-    insert.bind(quote, static_cast<std::int64_t>(i), materials[i].version, ZeroIsNull{price}).run();
+  for (std::int64_t position = 0; Material const& material : materials) {
+    std::int64_t const price = material.price ? material.price->version : 0;
+    insert.bind(quote, position++, material.version, ZeroIsNull{price}).run();
   }
 }
 
@@ -127,54 +197,85 @@ std::vector<Material> load_materials(Connection& connection, std::int64_t quote)
   return materials;
 }
 
-std::array<Rung, 5> rungs_of(Ladder const& ladder) {
-  return {ladder.cash_floor, ladder.walk_away, ladder.full_cost, ladder.target, ladder.asked};
-}
-
-Ladder ladder_of(std::vector<Rung> const& rungs) {
-  return {rungs.at(0), rungs.at(1), rungs.at(2), rungs.at(3), rungs.at(4)};
+void seal_materials(Sealer& sealer, std::vector<Material> const& materials) {
+  Seal seal(sealer.currency);
+  for (Material const& material : materials) {
+    seal.take(material.id, material.code, material.version);
+    Row<Material>::fields(Bind{seal}, material);
+    if (!material.price) continue;
+    seal.take(material.price->version);
+    Row<PackPrice>::fields(Bind{seal}, *material.price);
+  }
+  sealer.keep(material_table, seal);
 }
 
 }  // namespace
 
+QuoteIdentity load_identity(Connection& connection, std::int64_t quote) {
+  Statement select(connection,
+                   "SELECT c.year, c.count, q.issue, q.customer, q.valid_until, q.entry FROM quote q "
+                   "JOIN commission c ON c.id = q.commission WHERE q.id = ?");
+  if (!select.bind(quote).step()) throw std::out_of_range("no quote " + std::to_string(quote));
+  QuoteIdentity identity;
+  select.read(identity.year, identity.count, identity.issue, ZeroIsNull{identity.customer},
+              identity.valid_until, identity.entry);
+  return identity;
+}
+
 void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& frozen) {
-  save_one<Terms>(connection, quote, frozen);
-  save_list<FrozenFigure>(connection, quote, frozen.figures);
-  save_list<FrozenChoice>(connection, quote, frozen.choices);
-  save_list<Piece>(connection, quote, frozen.pieces);
-  save_list<Warning>(connection, quote, frozen.warnings);
+  check_dimensions(frozen.bill);
+  Saver saver{connection, quote};
+  each_plain_part(saver, frozen);
+  saver.list(rungs_of(frozen.offer.ladder));
+  save_uses(connection, quote, frozen.bill);
   save_materials(connection, quote, frozen.materials);
-  save_bill(connection, quote, frozen.bill);
-  save_list<WorkLine>(connection, quote, frozen.work.lines);
-  save_list<Outside>(connection, quote, frozen.outside);
-  save_one<CostSheet>(connection, quote, frozen.sheet);
-  save_list<CostLine>(connection, quote, frozen.sheet.lines);
-  save_list<Money>(connection, quote, frozen.sheet.part_shares);
-  save_one<Offer>(connection, quote, frozen.offer);
-  save_list<Rung>(connection, quote, rungs_of(frozen.offer.ladder));
-  save_list<OfferLine>(connection, quote, frozen.offer.lines);
 }
 
 FrozenQuote load_frozen(Connection& connection, std::int64_t quote) {
   FrozenQuote frozen;
-  load_one<Header>(connection, quote, frozen, "id");
-  load_one<Terms>(connection, quote, frozen);
+  Loader loader{connection, quote};
+  loader.one<Header>(frozen);
   frozen.shop.currency = connection.currency;
-  frozen.figures = load_list<FrozenFigure>(connection, quote);
-  frozen.choices = load_list<FrozenChoice>(connection, quote);
-  frozen.pieces = load_list<Piece>(connection, quote);
-  frozen.warnings = load_list<Warning>(connection, quote);
+  each_plain_part(loader, frozen);
+  restore_dimensions(frozen.bill);
+  std::vector<Rung> rungs;
+  loader.list(rungs);
+  frozen.offer.ladder = ladder_of(rungs);
+  load_uses(connection, quote, frozen.bill);
   frozen.materials = load_materials(connection, quote);
-  frozen.bill = load_bill(connection, quote);
-  frozen.work.lines = load_list<WorkLine>(connection, quote);
-  frozen.outside = load_list<Outside>(connection, quote);
-  load_one<CostSheet>(connection, quote, frozen.sheet);
-  frozen.sheet.lines = load_list<CostLine>(connection, quote);
-  frozen.sheet.part_shares = load_list<Money>(connection, quote);
-  load_one<Offer>(connection, quote, frozen.offer);
-  frozen.offer.ladder = ladder_of(load_list<Rung>(connection, quote));
-  frozen.offer.lines = load_list<OfferLine>(connection, quote);
   return frozen;
+}
+
+std::vector<PartSeal> seals_of(Currency currency, QuoteIdentity const& identity, FrozenQuote const& frozen) {
+  Sealer sealer{currency, {}};
+  each_plain_part(sealer, frozen);
+  sealer.list(rungs_of(frozen.offer.ladder));
+  seal_uses(sealer, frozen.bill);
+  seal_materials(sealer, frozen.materials);
+  Seal header(currency);
+  header.take(currency, identity.year, identity.count, identity.issue, identity.customer,
+              identity.valid_until, identity.entry);
+  Row<Header>::fields(Bind{header}, frozen);
+  sealer.keep(Row<Header>::table, header);
+  std::sort(sealer.seals.begin(), sealer.seals.end(),
+            [](PartSeal const& a, PartSeal const& b) { return a.part < b.part; });
+  return std::move(sealer.seals);
+}
+
+void save_seals(Connection& connection, std::int64_t quote, std::vector<PartSeal> const& seals) {
+  Statement insert(connection, "INSERT INTO quote_seal (quote, part, seal) VALUES (?, ?, ?)");
+  for (PartSeal const& seal : seals) insert.bind(quote, seal.part, seal.seal).run();
+}
+
+std::vector<PartSeal> load_seals(Connection& connection, std::int64_t quote) {
+  Statement select(connection, "SELECT part, seal FROM quote_seal WHERE quote = ? ORDER BY part");
+  select.bind(quote);
+  std::vector<PartSeal> seals;
+  while (select.step()) {
+    PartSeal& seal = seals.emplace_back();
+    select.read(seal.part, seal.seal);
+  }
+  return seals;
 }
 
 }  // namespace endband::db

@@ -5,12 +5,34 @@
 #include "engine/commission/commission.h"
 
 #include <cstdint>
+#include <string_view>
+#include <vector>
 
 namespace endband::db {
+
+// What the row of a quote has beside the frozen quote.
+struct QuoteIdentity {
+  int year = 0, count = 0;
+  std::string issue;
+  std::int64_t customer = 0;  // 0: none
+  Date valid_until;
+  std::int64_t entry = 0;
+};
+QuoteIdentity load_identity(Connection& connection, std::int64_t quote);
 
 // All rows of a quote but its own in `quote`, which has the number.
 void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& frozen);
 // Throws std::out_of_range when there is no such quote.
 FrozenQuote load_frozen(Connection& connection, std::int64_t quote);
+
+struct PartSeal {
+  std::string part;  // the table
+  std::int64_t seal = 0;
+  friend bool operator==(PartSeal const&, PartSeal const&) = default;
+};
+// One for each table that holds a quote's parts, in the order of their names.
+std::vector<PartSeal> seals_of(Currency currency, QuoteIdentity const& identity, FrozenQuote const& frozen);
+void save_seals(Connection& connection, std::int64_t quote, std::vector<PartSeal> const& seals);
+std::vector<PartSeal> load_seals(Connection& connection, std::int64_t quote);
 
 }  // namespace endband::db

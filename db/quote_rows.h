@@ -63,6 +63,12 @@ struct Row<Offer> {
   }
 };
 
+// The column that names the quote.
+template <class T>
+inline constexpr std::string_view quote_key = "quote";
+template <>
+inline constexpr std::string_view quote_key<Header> = "id";
+
 // --- lists
 
 template <>

@@ -131,6 +131,7 @@ Read<QuoteHeader> save_quote(Writing& writing, std::string_view customer, Date v
   Row<Header>::fields(Bind{insert}, quote);
   std::int64_t const id = insert.insert();
   save_parts(connection, id, quote);
+  save_seals(connection, id, seals_of(connection.currency, load_identity(connection, id), quote));
   static std::string const select_text = std::string(header_text) + "WHERE q.id = ?";
   Statement select(connection, select_text);
   select.bind(id).step();

@@ -17,10 +17,10 @@ template <class T>
 struct Row;
 
 struct Bind {
-  Statement& statement;
+  Sink& sink;
   template <class... T>
   void operator()(T const&... fields) const {
-    statement.bind(fields...);
+    sink.take(fields...);
   }
 };
 struct Take {

@@ -67,38 +67,6 @@ std::string decimal_or_fraction(Ratio value) {
   return ratio_text(value);
 }
 
-std::string quoted(std::string_view text) {
-  std::string result = "\"";
-  for (char c : text) {
-    if (c == '"' || c == '\\') result += '\\';
-    if (c == '\n')
-      result += "\\n";
-    else
-      result += c;
-  }
-  return result + '"';
-}
-
-// A key's value as TOML writes it.
-Read<std::string> toml_value(KeyRow const& key, std::string_view value, Where const& where) {
-  switch (key.type) {
-    case ValueType::count:
-      if (value.empty() || !std::all_of(value.begin(), value.end(), is_digit))
-        return refuse(fault(FaultCode::bad_value, where, value, "a whole number"));
-      return std::string(value.substr(std::min(value.find_first_not_of('0'), value.size() - 1)));
-    case ValueType::flag:
-      if (value != "true" && value != "false")
-        return refuse(fault(FaultCode::bad_value, where, value, "true or false"));
-      return std::string(value);
-    case ValueType::codes: {
-      std::string list;
-      for (std::string_view code : split(value, ',')) list += (list.empty() ? "[" : ", ") + quoted(code);
-      return list + "]";
-    }
-    default: return quoted(value);
-  }
-}
-
 }  // namespace
 
 std::string share_text(Ratio share) {
@@ -145,30 +113,19 @@ Read<std::string> canonical_value(SettingRow const& row, std::string_view value,
   }
 }
 
-Read<std::string> default_line(std::string_view key, std::string_view value, Where const& where) {
+Read<Value> default_value(std::string_view key, std::string_view value, Where const& where) {
+  // Rows of a repeated table, and what is this one quote's, have no habit to fall back on.
+  auto const has_habit = [](std::string_view path) {
+    return path.find("[]") == std::string_view::npos && !path.starts_with("quote.") && path != "endband";
+  };
+  if (KeyRow const* row = key_named(description_keys(), key); row != nullptr && has_habit(key))
+    return read_value(*row, value, where);
   std::vector<std::string_view> known;
-  for (KeyRow const& row : description_keys()) {
-    // Rows of a repeated table, and what is this one quote's, have no habit to fall back on.
-    if (row.path.find("[]") != std::string_view::npos || row.path.starts_with("quote.") ||
-        row.path == "endband")
-      continue;
-    known.push_back(row.path);
-    if (row.path != key) continue;
-    Read<std::string> const written = toml_value(row, value, where);
-    if (!written) return tl::unexpected(written.error());
-    return std::string(key) + " = " + *written + "\n";
-  }
+  for (KeyRow const& row : description_keys())
+    if (has_habit(row.path)) known.push_back(row.path);
   Fault wrong = fault(FaultCode::unknown_key, where, key, "a key of the book description");
   wrong.near = nearest(key, known);
   return refuse(std::move(wrong));
-}
-
-std::vector<Fault> check_default(std::string_view key, std::string_view value, Where const& where) {
-  Read<std::string> const line = default_line(key, value, where);
-  if (!line) return line.error();
-  Read<BookText> const read =
-      located(read_description("endband = 1\n" + *line, where.source, description_keys()), where);
-  return read ? std::vector<Fault>{} : read.error();
 }
 
 }  // namespace endband::db

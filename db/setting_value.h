@@ -5,7 +5,6 @@
 
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace endband::db {
 
@@ -14,11 +13,9 @@ namespace endband::db {
 Read<std::string> canonical_value(SettingRow const& row, std::string_view value, Currency currency,
                                   Where const& where);
 
-// A workshop default as one line of a description, `sewing.thread = "linen-18-3"`, not yet read by its rules.
-// Faults: unknown_key with near, bad_value.
-Read<std::string> default_line(std::string_view key, std::string_view value, Where const& where);
-// That line read as a description of its own: its faults, or none.
-std::vector<Fault> check_default(std::string_view key, std::string_view value, Where const& where);
+// The value of a description's key as the workshop's default. Faults: unknown_key with near, and what the
+// key's own row says of the value.
+Read<Value> default_value(std::string_view key, std::string_view value, Where const& where);
 
 std::string share_text(Ratio share);  // "35 %", "7.5 %", "1/3"
 

@@ -20,10 +20,10 @@ Read<Setting> check_setting(Workshop& workshop, std::string_view name, std::stri
   value = trimmed(value);
   Setting setting{std::string(name), std::string(value), {}, 0};
   if (row->name == "default.*") {
-    std::vector<Fault> faults = check_default(name.substr(name.find('.') + 1), value, where);
+    Read<Value> const read = default_value(name.substr(name.find('.') + 1), value, where);
     // An empty value takes a default back, whatever its type; the key must be one that there is.
-    if (!faults.empty() && (!value.empty() || faults.front().code == FaultCode::unknown_key))
-      return tl::unexpected(std::move(faults));
+    if (!read && (!value.empty() || read.error().front().code == FaultCode::unknown_key))
+      return tl::unexpected(read.error());
     return setting;
   }
   if (value.empty()) return setting;

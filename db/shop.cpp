@@ -95,27 +95,18 @@ SellingRules selling_rules(InForce& in_force) {
 
 // The default.* values as one layer of a description; each entry says which setting it is.
 BookText defaults_layer(InForce& in_force) {
-  std::string text = "endband = 1\n";
+  BookText text{"workshop", {}};
   for (Setting const& setting : in_force.all()) {
     if (!setting.name.starts_with("default.")) continue;
-    std::string_view const key = std::string_view(setting.name).substr(sizeof "default." - 1);
-    Read<std::string> const line = default_line(key, setting.value, {"workshop", 0, 0, setting.name});
-    if (line)
-      text += *line;
-    else
-      in_force.faults.insert(in_force.faults.end(), line.error().begin(), line.error().end());
+    std::string const key = setting.name.substr(sizeof "default." - 1);
+    Where const where{"workshop", 0, 0, setting.name};
+    Read<Value> read = default_value(key, setting.value, where);
+    if (read)
+      text.entries.push_back({key, -1, *std::move(read), where});
+    else  // it was read when it was set: the program's table of keys has changed since
+      in_force.faults.insert(in_force.faults.end(), read.error().begin(), read.error().end());
   }
-  Read<BookText> read = read_description(text, "workshop", description_keys());
-  if (!read) {  // read alone when set: the program's table of keys has changed since
-    for (Fault& fault : read.error()) {
-      fault.where = {"workshop", 0, 0, "default." + fault.where.field};
-      in_force.faults.push_back(std::move(fault));
-    }
-    return {};
-  }
-  for (Entry& entry : read->entries) entry.where = {"workshop", 0, 0, "default." + entry.key};
-  std::erase_if(read->entries, [](Entry const& entry) { return entry.key == "endband"; });
-  return *std::move(read);
+  return text;
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ std::unique_ptr<Prepared> prepare(Connection& connection, std::string const& sql
 }  // namespace
 
 Statement::Statement(Connection& connection, std::string_view sql)
-    : connection_(connection), prepared_(nullptr) {
+    : Sink(connection.currency), connection_(connection), prepared_(nullptr) {
   auto found = connection.statements.find(sql);
   if (found == connection.statements.end()) {
     std::string text(sql);
@@ -36,30 +36,16 @@ Statement::~Statement() {
   prepared_->in_use = false;
 }
 
-void Statement::put(std::int64_t value) {
+void Statement::put_integer(std::int64_t value) {
   guarded([&] { prepared_->statement.bind(++bound_, value); });
 }
 
-void Statement::put(std::string_view value) {
+void Statement::put_text(std::string_view value) {
   guarded([&] { prepared_->statement.bind(++bound_, std::string(value)); });
 }
 
 void Statement::put_null() {
   guarded([&] { prepared_->statement.bind(++bound_); });
-}
-
-void Statement::put(Money value) {
-  if (value.currency != connection_.currency)
-    throw std::logic_error("money of " + std::string(value.currency.code()) +
-                           " in a workshop that counts in " + std::string(connection_.currency.code()));
-  put(value.minor);
-}
-
-void Statement::put(Goal const& goal) {
-  if (auto const* margin = std::get_if<MarginGoal>(&goal))
-    bind("margin", margin->margin);
-  else
-    bind("markup", std::get<MarkupGoal>(goal).markup);
 }
 
 bool Statement::step() {
@@ -94,20 +80,20 @@ std::string_view Statement::text() {
   return {text, static_cast<std::size_t>(column.getBytes())};
 }
 
-void Statement::take(int& value) {
+void Statement::get(int& value) {
   std::int64_t const wide = integer();
   if (wide < std::numeric_limits<int>::min() || wide > std::numeric_limits<int>::max())
     damaged("number out of range: " + std::to_string(wide));
   value = static_cast<int>(wide);
 }
 
-void Statement::take(Date& value) {
+void Statement::get(Date& value) {
   Read<Date> const date = read_date(text());
   if (!date) damaged("not a date: " + date.error().front().found);
   value = *date;
 }
 
-void Statement::take(Currency& value) {
+void Statement::get(Currency& value) {
   if (null()) {
     ++column_;
     value = Currency();
@@ -118,17 +104,24 @@ void Statement::take(Currency& value) {
   value = *currency;
 }
 
-void Statement::take(Ratio& value) {
+void Statement::get(Ratio& value) {
   std::int64_t const num = integer();
   std::int64_t const den = integer();
   if (den <= 0) damaged("not a ratio: " + std::to_string(num) + "/" + std::to_string(den));
   value = Ratio(num, den);
+  if (value.num() != num || value.den() != den)
+    damaged("not in lowest terms: " + std::to_string(num) + "/" + std::to_string(den));
 }
 
-void Statement::take(Goal& goal) {
-  bool const margin = text() == "margin";
+void Statement::get(Goal& goal) {
+  std::string const kind(text());
   Ratio const share = value<Ratio>();
-  goal = margin ? Goal(MarginGoal{share}) : Goal(MarkupGoal{share});
+  if (kind == "margin")
+    goal = MarginGoal{share};
+  else if (kind == "markup")
+    goal = MarkupGoal{share};
+  else
+    damaged("unknown word: " + kind);
 }
 
 }  // namespace endband::db

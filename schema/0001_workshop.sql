@@ -388,6 +388,14 @@ CREATE TABLE quote_offer (
   margin_den INTEGER NOT NULL CHECK (margin_den > 0)
 ) STRICT;
 
+-- A number over all values of a part of a quote, so that a changed one is seen.
+CREATE TABLE quote_seal (
+  quote INTEGER NOT NULL REFERENCES quote (id),
+  part TEXT NOT NULL,
+  seal INTEGER NOT NULL,
+  PRIMARY KEY (quote, part)
+) STRICT, WITHOUT ROWID;
+
 -- Written once: entries, versions and quotes are never changed or deleted. (Only customer_address may be.)
 CREATE TRIGGER entry_stays BEFORE UPDATE ON entry BEGIN SELECT RAISE (ABORT, 'entry is written once'); END;
 CREATE TRIGGER entry_kept BEFORE DELETE ON entry BEGIN SELECT RAISE (ABORT, 'entry is written once'); END;
@@ -441,6 +449,8 @@ CREATE TRIGGER quote_offer_line_stays BEFORE UPDATE ON quote_offer_line BEGIN SE
 CREATE TRIGGER quote_offer_line_kept BEFORE DELETE ON quote_offer_line BEGIN SELECT RAISE (ABORT, 'quote_offer_line is written once'); END;
 CREATE TRIGGER quote_offer_stays BEFORE UPDATE ON quote_offer BEGIN SELECT RAISE (ABORT, 'quote_offer is written once'); END;
 CREATE TRIGGER quote_offer_kept BEFORE DELETE ON quote_offer BEGIN SELECT RAISE (ABORT, 'quote_offer is written once'); END;
+CREATE TRIGGER quote_seal_stays BEFORE UPDATE ON quote_seal BEGIN SELECT RAISE (ABORT, 'quote_seal is written once'); END;
+CREATE TRIGGER quote_seal_kept BEFORE DELETE ON quote_seal BEGIN SELECT RAISE (ABORT, 'quote_seal is written once'); END;
 
 -- A name can be forgotten by emptying it; the row stays with its customer.
 CREATE TRIGGER customer_address_kept BEFORE DELETE ON customer_address BEGIN SELECT RAISE (ABORT, 'empty it instead'); END;

@@ -1,0 +1,36 @@
+// What `check` is made of. Each part adds what it finds; none stops at the first.
+#pragma once
+
+#include "db/connection.h"
+#include "db/workshop.h"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace endband::db {
+
+class Findings {
+ public:
+  explicit Findings(Workshop& in) : workshop(in) {}
+
+  // "price_version 12": a table and its row.
+  void add(std::string_view table, std::string_view row, std::string found, std::string expected);
+  void add(std::string_view table, std::int64_t row, std::string found, std::string expected) {
+    add(table, std::to_string(row), std::move(found), std::move(expected));
+  }
+  Connection& connection() { return workshop.connection(); }
+
+  Workshop& workshop;
+  std::vector<Fault> faults;
+};
+
+void check_file(Findings& findings);  // SQLite's own checks, and the schema as the migrations made it
+void check_rows(Findings& findings);  // none lost, each in the order of its entry
+void check_versions(
+    Findings& findings);                // settings, steps, materials, prices: each still what its rules allow
+void check_quotes(Findings& findings);  // seals, identities, replay
+void check_homes(Findings& findings);   // no cost both in the overhead and on a job
+
+}  // namespace endband::db

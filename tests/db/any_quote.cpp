@@ -1,0 +1,162 @@
+#include "tests/db/any_quote.h"
+
+#include "tests/db/bench.h"
+
+#include <array>
+
+namespace endband::db::test {
+namespace {
+
+Ratio share(Draw& draw) { return Ratio(draw.to(99), 100 + draw.to(60)); }
+Money money(Draw& draw, std::int64_t most) { return eur(draw.to(most)); }
+MaterialId any_material(Draw& draw, Catalogue const& catalogue) {
+  return catalogue.materials[static_cast<std::size_t>(draw.to(std::ssize(catalogue.materials) - 1))].id;
+}
+
+BillLine bill_line(Draw& draw, Material const& material) {
+  BillLine line;
+  line.material = material.id;
+  line.material_version = material.version;
+  line.how = draw.one_of(HowFound::as_said);
+  line.charging = draw.one_of(Charging::whole);
+  Dimension const dimension = dimension_of(material.sold_by);
+  for (Amount* amount : {&line.net, &line.spoil, &line.cutting_loss, &line.kept, &line.pack_remainder})
+    *amount = {dimension, draw.to(2'000'000)};
+  line.opened = line.consumed() + line.kept + line.pack_remainder;
+  line.kept_worth = share(draw);
+  Amount const worth = {dimension, round_product(Ratio(line.kept.n), line.kept_worth, Rounding::down)};
+  line.charged = line.charging == Charging::as_used ? line.consumed()
+                 : line.charging == Charging::whole ? line.opened
+                                                    : line.opened - worth;
+  line.units_opened = draw.to(40);
+  for (std::int64_t n = draw.to(3); n >= 0; --n)
+    line.uses.push_back(
+        {draw.one_of(Item::extra), draw.one_of(Part::extras), {dimension, draw.to(1'000'000)}});
+  line.ruin_chance = share(draw) * Ratio(1, 10);
+  line.customer_supplied = draw.to(5) == 0;
+  if (!line.customer_supplied) {
+    line.price_version = material.price->version;
+    line.unit = unit_cost(material, {});
+  }
+  return line;
+}
+
+WorkLine work_line(Draw& draw, std::vector<Step> const& steps) {
+  WorkLine line{};
+  line.part = draw.one_of(Part::extras);
+  line.count = Count{draw.to(90'000)};
+  line.low_seconds = Ratio(draw.to(3600), 1 + draw.to(5));
+  line.high_seconds = line.low_seconds + Ratio(draw.to(36'000));
+  line.mean_seconds = (line.low_seconds * Ratio(5) + line.high_seconds) / Ratio(6);
+  line.wait_low = Duration{draw.to(3600)};
+  line.wait_high = line.wait_low + Duration{draw.to(86'400)};
+  std::int64_t const step = draw.to(std::ssize(steps));
+  if (step == std::ssize(steps)) {
+    line.kind = OperationKind::extra_work;
+    line.words = draw.words();
+  } else {
+    line.kind = steps[static_cast<std::size_t>(step)].kind;
+    line.step_version = steps[static_cast<std::size_t>(step)].version;
+  }
+  return line;
+}
+
+void draw_rules(Draw& draw, FrozenQuote& quote) {
+  quote.shop = {
+      euro(),
+      {money(draw, 4'000'000), money(draw, 900'000), money(draw, 900'000), {3600 * (1 + draw.to(1500))}},
+      share(draw) * Ratio(1, 2),
+      money(draw, 30'000),
+      money(draw, 3000)};
+  quote.selling.points.step = 1 + draw.to(1000);
+  quote.selling.points.below = draw.to(quote.selling.points.step - 1);
+  quote.selling.tax = {draw.one_of(TaxMode::included), share(draw), draw.words()};
+  quote.selling.deposit = {share(draw), 1 + draw.to(500)};
+  quote.goal =
+      draw.coin() ? Goal(MarginGoal{share(draw) * Ratio(9, 10)}) : Goal(MarkupGoal{Ratio(draw.to(300), 100)});
+  quote.delivery = {money(draw, 2000), draw.words()};
+}
+
+void draw_book(Draw& draw, Catalogue const& catalogue, FrozenQuote& quote) {
+  for (std::size_t i = 0; i < figure_count; ++i)
+    if (draw.coin())
+      quote.figures.push_back(
+          {static_cast<FigureId>(i), draw.to(4'000'000'000) - 1'000'000, draw.one_of(Origin::none)});
+  for (std::size_t i = 0; i < role_count; ++i)
+    if (draw.coin())
+      quote.choices.push_back(
+          {static_cast<Role>(i), any_material(draw, catalogue), draw.one_of(Origin::none)});
+  for (std::int64_t n = draw.least + draw.to(6); n > 0; --n)
+    quote.pieces.push_back({draw.one_of(Item::extra), draw.one_of(Part::extras),
+                            any_material(draw, catalogue), 1 + draw.to(99), Length{draw.to(900'000)},
+                            Length{draw.to(900'000)}, draw.one_of(Grain::along_width),
+                            static_cast<int>(draw.to(3))});
+  auto const millionths = [&] { return static_cast<double>(draw.to(9'000'000'000)) / 1e6; };
+  for (std::int64_t n = draw.least + draw.to(4); n > 0; --n)
+    quote.warnings.push_back({draw.one_of(WarningCode::customer_piece_cannot_be_replaced), millionths(),
+                              millionths(), millionths(),
+                              draw.coin() ? any_material(draw, catalogue) : MaterialId{}});
+}
+
+}  // namespace
+
+std::uint64_t Draw::next() {
+  std::uint64_t z = state_ += 0x9e3779b97f4a7c15u;
+  z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9u;
+  z = (z ^ (z >> 27)) * 0x94d049bb133111ebu;
+  return z ^ (z >> 31);
+}
+
+std::string Draw::words() {
+  static constexpr std::array samples{"",
+                                      "plain words",
+                                      "O'Brien & \"Søn\" <script>",
+                                      "emoji 🦦📚",
+                                      "line\nbreak\ttab",
+                                      "x'); DROP TABLE quote; --"};
+  return to(6) == 0 ? std::string(200, 'w') : samples.at(static_cast<std::size_t>(to(5)));
+}
+
+void stock_workshop(Workshop& workshop) {
+  Writing writing(workshop, info());
+  (void)add_customer(writing, {0, "otter-stage", "Otter Stage", "", "", "", "", day("2026-01-01")}).value();
+  for (std::string const code : {"laid-120", "laid-150", "end-grey", "wove-90", "rag-95"}) {
+    (void)add_material(writing, paper(code), day("2026-01-01")).value();
+    std::int64_t const cents = 3000 + 100 * static_cast<std::int64_t>(code.size());
+    (void)add_price(writing, code, pack_of_sheets(50, cents, "2026-01-01")).value();
+  }
+  for (OperationKind kind : {OperationKind::sew_sections, OperationKind::cover_book})
+    set_step(writing, {0, kind, {{60}, {120}, {300}}, {{60}, {120}, {300}}, {0}, {0}, ""}, day("2026-01-01"));
+  writing.commit();
+}
+
+FrozenQuote any_quote(Workshop& workshop, std::uint64_t seed) {
+  Draw draw(seed);
+  Catalogue const catalogue =
+      load_catalogue(workshop, material_codes(workshop), day("2026-11-25"), {}).value();
+  std::vector<Step> const steps = load_steps(workshop, day("2026-11-25")).steps;
+  FrozenQuote quote;
+  quote.rules = 1 + static_cast<int>(draw.to(8));
+  quote.on = day("2026-01-01") + std::chrono::days(draw.to(700));
+  quote.title = draw.words();
+  quote.binding = "raised-cords";
+  quote.description = "endband = 1\n" + draw.words();
+  quote.model_name = draw.words();
+  quote.mass_mg = draw.to(4'000'000);
+  draw_book(draw, catalogue, quote);
+  draw_rules(draw, quote);
+  for (Material const& material : catalogue.materials) {
+    if (draw.least == 0 && draw.to(3) == 0) continue;
+    quote.materials.push_back(material);
+    quote.bill.lines.push_back(bill_line(draw, material));
+  }
+  for (std::int64_t n = draw.least + draw.to(8); n > 0; --n)
+    quote.work.lines.push_back(work_line(draw, steps));
+  for (std::int64_t n = draw.least + draw.to(2); n > 0; --n)
+    quote.outside.push_back({draw.words(), money(draw, 9000), draw.coin()});
+  quote.sheet = cost(quote.bill, quote.work, quote.outside, quote.shop);
+  quote.offer = offer(quote.sheet, quote.delivery, quote.selling, quote.goal, quote.shop).value();
+  return quote;
+}
+
+}  // namespace endband::db::test

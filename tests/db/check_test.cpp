@@ -1,0 +1,213 @@
+#include "db/connection.h"
+#include "db/quotes.h"
+#include "tests/db/any_quote.h"
+#include "tests/db/bench.h"
+
+#include <SQLiteCpp/Column.h>
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+using namespace endband;
+using namespace endband::db;
+using namespace endband::db::test;
+
+namespace {
+
+// A workshop with three quotes, and a way to break a copy of it behind the program's back.
+struct Bench {
+  Folder folder;
+  std::string const path = folder.file("workshop.db");
+
+  Bench() {
+    Workshop workshop = new_workshop(path);
+    stock_workshop(workshop);
+    for (std::uint64_t seed : {11u, 13u, 15u})
+      write(workshop, [&](Writing& writing) {
+        return save_quote(writing, "otter-stage", day("2027-01-31"), any_quote(workshop, seed)).value();
+      });
+  }
+
+  // The faults of a copy in which triggers were dropped, `sql` was run, and triggers were put back.
+  std::vector<Fault> broken_by(std::string const& sql) {
+    std::string const copy = folder.file("copy.db");
+    std::filesystem::remove(copy);
+    std::filesystem::copy_file(path, copy);
+    {
+      SQLite::Database database(copy, SQLite::OPEN_READWRITE);
+      std::vector<std::pair<std::string, std::string>> triggers;
+      SQLite::Statement select(database, "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
+      while (select.executeStep())
+        triggers.emplace_back(select.getColumn(0).getString(), select.getColumn(1).getString());
+      select.reset();
+      for (auto const& [name, text] : triggers) database.exec("DROP TRIGGER " + name);
+      database.exec("PRAGMA ignore_check_constraints = ON");
+      database.exec(sql);
+      for (auto const& [name, text] : triggers) database.exec(text);
+    }
+    Workshop workshop = Workshop::open(copy).value();
+    return check(workshop);
+  }
+
+  std::vector<std::string> columns_of(std::string const& table) {
+    SQLite::Database database(path);
+    SQLite::Statement select(database, "SELECT name FROM pragma_table_info(?)");
+    select.bind(1, table);
+    std::vector<std::string> names;
+    while (select.executeStep()) names.push_back(select.getColumn(0).getString());
+    return names;
+  }
+
+  std::string type_of(std::string const& table, std::string const& column) {
+    SQLite::Database database(path);
+    SQLite::Statement select(database, "SELECT type FROM pragma_table_info(?) WHERE name = ?");
+    select.bind(1, table);
+    select.bind(2, column);
+    select.executeStep();
+    return select.getColumn(0).getString();
+  }
+};
+
+// Some fault names it, as the place or, for a word that nobody knows, in what was found.
+bool names(std::vector<Fault> const& faults, std::string_view what) {
+  return std::any_of(faults.begin(), faults.end(), [&](Fault const& fault) {
+    return fault.code == FaultCode::broken_invariant &&
+           (fault.where.field.starts_with(what) || fault.found.starts_with(what));
+  });
+}
+
+}  // namespace
+
+TEST_CASE("a good workshop has no fault") {
+  Bench bench;
+  CHECK(bench.broken_by("SELECT 1").empty());
+}
+
+TEST_CASE("every field of a quote's parts, changed behind the program's back, is found and its table named") {
+  Bench bench;
+  for (std::string const table :
+       {"quote", "quote_terms", "quote_figure", "quote_choice", "quote_piece", "quote_warning",
+        "quote_material", "quote_bill", "quote_use", "quote_work", "quote_outside", "quote_cost",
+        "quote_part_share", "quote_sheet", "quote_rung", "quote_offer_line", "quote_offer", "quote_seal"}) {
+    std::string const quote = table == "quote" ? "id" : "quote";
+    std::string const last =
+        table == "quote_use" ? "quote DESC, bill DESC" : quote + " DESC";  // no key to collide with
+    for (std::string const& column : bench.columns_of(table)) {
+      if (column == quote || column == "position") continue;
+      CAPTURE(table);
+      CAPTURE(column);
+      std::string const changed = bench.type_of(table, column) == "TEXT" ? " || 'x'" : " + 1";
+      CHECK(names(bench.broken_by("UPDATE " + table + " SET " + column + " = ifnull(" + column + ", '0')" +
+                                  changed + " ORDER BY " + last + " LIMIT 1"),
+                  table == "quote_seal" ? "quote" : table));
+    }
+  }
+}
+
+TEST_CASE("a row of a quote that is gone is found") {
+  Bench bench;
+  for (std::string const table :
+       {"quote_terms", "quote_figure", "quote_choice", "quote_material", "quote_use", "quote_cost",
+        "quote_part_share", "quote_sheet", "quote_rung", "quote_offer_line", "quote_offer", "quote_seal"}) {
+    CAPTURE(table);
+    CHECK(
+        names(bench.broken_by("DELETE FROM " + table + " WHERE quote = 2 ORDER BY quote LIMIT 1"), "quote"));
+  }
+  CHECK(names(bench.broken_by("DELETE FROM quote WHERE id = 2"), "quote 2"));
+  CHECK(names(bench.broken_by("DELETE FROM commission WHERE id = 2"), "commission"));
+}
+
+TEST_CASE("a quote whose figures were changed together with their seals still does not replay") {
+  Bench bench;
+  auto const faults = bench.broken_by("UPDATE quote_offer SET total = total + 1 WHERE quote = 1");
+  auto const at =
+      std::find_if(faults.begin(), faults.end(), [](Fault const& f) { return f.found == "offer.total"; });
+  REQUIRE(at != faults.end());
+  CHECK(at->where.field.starts_with("quote 2"));
+}
+
+TEST_CASE("a version that was changed, lost or put in is found and named") {
+  Bench bench;
+  struct Case {
+    char const* sql;
+    char const* named;
+  };
+  for (Case const& each : {
+           Case{"UPDATE price_version SET price = price + 1 WHERE id = 2", "price_version 2"},
+           Case{"UPDATE price_version SET dimension = 'mass' WHERE id = 2", "price_version 2"},
+           Case{"UPDATE price_version SET rate_num = 2 WHERE id = 2", "price_version 2"},
+           Case{"UPDATE material_version SET kind = 'leathr' WHERE id = 3", "material_version 3"},
+           Case{"UPDATE material_version SET caliper_nm = NULL WHERE id = 3", "material_version 3"},
+           Case{"UPDATE material_version SET caliper_nm = caliper_nm + 1", "quote_material"},
+           Case{"UPDATE step_version SET operation = 'sow-sections' WHERE id = 1", "step_version 1"},
+           Case{"INSERT INTO setting_version VALUES (2, 'goal.margin', '135 %', '2026-01-01', 1)",
+                "setting_version 2"},
+           Case{"INSERT INTO setting_version VALUES (2, 'goal.margin', '0.35', '2026-01-01', 1)",
+                "setting_version 2"},
+           Case{"INSERT INTO setting_version VALUES (2, 'goal.margn', '35 %', '2026-01-01', 1)",
+                "setting_version 2"},
+           Case{"INSERT INTO setting_version VALUES (2, 'default.boards.square', '4', '2026-01-01', 1)",
+                "setting_version 2"},
+           Case{"UPDATE material SET entry = 4 WHERE id = 1", "material 2"},
+           Case{"DELETE FROM price_version WHERE id = 5", "price_version 5"},
+           Case{"DELETE FROM step_version WHERE id = 1", "step_version 1"},
+           Case{"DELETE FROM entry WHERE seq = 3", "entry 3"},
+           Case{"DELETE FROM customer_address", "customer 1"},
+           Case{"UPDATE commission SET count = 7 WHERE id = 3", "commission of"},
+           Case{"UPDATE quote SET issue = 'c' WHERE id = 3", "commission 3"},
+           Case{"UPDATE quote_bill SET material = material % 5 + 1 WHERE quote = 1", "quote_bill"},
+       }) {
+    CAPTURE(std::string(each.sql));
+    CHECK(names(bench.broken_by(each.sql), each.named));
+  }
+}
+
+TEST_CASE("a schema that is not the program's is found and named") {
+  Bench bench;
+  CHECK(names(bench.broken_by("DROP INDEX price_in_force"), "schema index price_in_force"));
+  CHECK(names(bench.broken_by("CREATE TABLE notes (x)"), "schema table notes"));
+  {
+    SQLite::Database database(bench.path, SQLite::OPEN_READWRITE);
+    database.exec(
+        "DROP TRIGGER quote_stays; DROP TRIGGER entry_kept;"
+        "CREATE TRIGGER entry_kept BEFORE DELETE ON entry BEGIN SELECT 1; END;");
+  }
+  Workshop workshop = Workshop::open(bench.path).value();
+  auto const faults = check(workshop);
+  CHECK(names(faults, "schema trigger quote_stays"));
+  CHECK(names(faults, "schema trigger entry_kept"));
+  CHECK(faults.size() == 2);
+}
+
+TEST_CASE("a cost has one home: what an overhead covers is charged on no job") {
+  Bench bench;
+  Workshop workshop = Workshop::open(bench.path).value();
+  auto const save = [&] {
+    FrozenQuote quote = any_quote(workshop, 11);
+    quote.on = day("2026-11-25");
+    write(workshop,
+          [&](Writing& writing) { return save_quote(writing, "", day("2027-01-31"), quote).value(); });
+  };
+  set_all(workshop, {{"covers.paper", "paper"}});
+  save();
+  CHECK(check(workshop).empty());  // nothing is paid by an overhead that is not there
+  set_all(workshop, {{"overhead.paper", "120"}});
+  CHECK(check(workshop).empty());  // the quotes before it were right when they were made
+  save();
+  auto const faults = check(workshop);
+  REQUIRE(faults.size() == 1);
+  CHECK(faults[0].where.field == "quote 26-003a");
+  CHECK(faults[0].found == "paper is charged on the job");
+}
+
+TEST_CASE("a step that an overhead covers takes no time") {
+  Bench bench;
+  Workshop workshop = Workshop::open(bench.path).value();
+  set_all(workshop, {{"overhead.sewing", "600"}, {"covers.sewing", "sew-sections"}}, "2027-01-01");
+  CHECK(names(check(workshop), "step_version 1"));
+  write(workshop, [](Writing& writing) {
+    set_step(writing, {0, OperationKind::sew_sections, {}, {}, {0}, {0}, ""}, day("2027-01-01"));
+    return true;
+  });
+  CHECK(check(workshop).empty());
+}

@@ -1,0 +1,155 @@
+#include "tests/db/same_quote.h"
+
+#include <tuple>
+
+namespace endband::db::test {
+namespace {
+
+// Every field of a row as one comparable value.
+auto fields(FrozenFigure const& f) { return std::tuple(f.id, f.value_e6, f.origin); }
+auto fields(FrozenChoice const& c) { return std::tuple(c.role, c.material, c.origin); }
+auto fields(Piece const& p) {
+  return std::tuple(p.item, p.part, p.material, p.count, p.height, p.width, p.grain, p.skin_group);
+}
+auto fields(Warning const& w) { return std::tuple(w.code, w.is, w.least, w.most, w.material); }
+auto fields(Use const& u) { return std::tuple(u.item, u.part, u.net.dimension, u.net.n); }
+auto fields(Outside const& o) {
+  return std::tuple(o.words, o.price.minor, o.price.currency.code(), o.at_cost);
+}
+auto fields(CostLine const& c) { return std::tuple(c.kind, c.part, c.source, c.at_cost, c.amount.minor); }
+auto fields(Money const& m) { return std::tuple(m.minor, m.currency.code()); }
+auto fields(OfferLine const& l) { return std::tuple(l.component, fields(l.net), fields(l.shown)); }
+auto fields(Rung const& r) { return std::tuple(fields(r.price), fields(r.left), fields(r.hourly)); }
+auto fields(Ratio const& r) { return std::tuple(r.num(), r.den()); }
+auto fields(Amount const& a) { return std::tuple(a.dimension, a.n); }
+auto fields(WorkLine const& w) {
+  return std::tuple(w.kind, w.part, w.step_version, w.count, fields(w.mean_seconds), fields(w.low_seconds),
+                    fields(w.high_seconds), w.wait_low, w.wait_high, w.words);
+}
+auto fields(BillLine const& l) {
+  return std::tuple(l.material, l.material_version, l.price_version, l.how, fields(l.net), fields(l.spoil),
+                    fields(l.cutting_loss), fields(l.kept), fields(l.pack_remainder), fields(l.opened),
+                    fields(l.charged), l.units_opened, l.customer_supplied, l.charging, l.unit.minor,
+                    fields(l.unit.pack), l.unit.currency.code(), fields(l.kept_worth), fields(l.ruin_chance));
+}
+auto fields(PackPrice const& p) {
+  return std::tuple(p.version, p.valid_from, fields(p.pack), fields(p.price), fields(p.said), fields(p.rate),
+                    fields(p.carriage), fields(p.duty), fields(p.purchase_tax), p.supplier);
+}
+auto fields(Material const& m) {
+  Properties const& p = m.properties;
+  return std::tuple(
+      std::tuple(m.id, m.version, m.code, m.name, m.buyer_words, m.kind, m.sold_by, m.flags.restricted,
+                 m.flags.not_for_copper_alloys, m.flags.tarnishes, fields(m.spoil), fields(m.least_spoil),
+                 fields(m.ruin_chance), m.charging, fields(m.kept_worth)),
+      std::tuple(p.caliper, p.grammage_mg, p.density_kg_m3, p.sheet.has_value(), p.leaf_side,
+                 p.usable_height));
+}
+
+class Difference {
+ public:
+  template <class T>
+  void one(char const* name, T const& a, T const& b) {
+    if (found.empty() && !(a == b)) found = name;
+  }
+  template <class T>
+  void list(char const* name, std::vector<T> const& a, std::vector<T> const& b) {
+    one(name, a.size(), b.size());
+    for (std::size_t i = 0; found.empty() && i < a.size(); ++i)
+      if (!(fields(a[i]) == fields(b[i]))) found = std::string(name) + "[" + std::to_string(i) + "]";
+  }
+  std::string found;
+};
+
+void compare_rules(Difference& d, FrozenQuote const& a, FrozenQuote const& b) {
+  d.one("shop.currency", a.shop.currency, b.shop.currency);
+  d.one("basis.pay_wanted", a.shop.basis.pay_wanted, b.shop.basis.pay_wanted);
+  d.one("basis.charges_on_pay", a.shop.basis.charges_on_pay, b.shop.basis.charges_on_pay);
+  d.one("basis.overhead", a.shop.basis.overhead, b.shop.basis.overhead);
+  d.one("basis.hours_charged", a.shop.basis.hours_charged, b.shop.basis.hours_charged);
+  d.one("shop.contingency", a.shop.contingency, b.shop.contingency);
+  d.one("shop.least_charge", a.shop.least_charge, b.shop.least_charge);
+  d.one("shop.least_hourly", a.shop.least_hourly, b.shop.least_hourly);
+  d.one("points.step", a.selling.points.step, b.selling.points.step);
+  d.one("points.below", a.selling.points.below, b.selling.points.below);
+  d.one("tax.mode", a.selling.tax.mode, b.selling.tax.mode);
+  d.one("tax.rate", a.selling.tax.rate, b.selling.tax.rate);
+  d.one("tax.name", a.selling.tax.name, b.selling.tax.name);
+  d.one("deposit.share", a.selling.deposit.share, b.selling.deposit.share);
+  d.one("deposit.step", a.selling.deposit.step, b.selling.deposit.step);
+  d.one("goal", a.goal.index(), b.goal.index());
+  auto const share = [](Goal const& goal) {
+    return goal.index() == 0 ? std::get<0>(goal).margin : std::get<1>(goal).markup;
+  };
+  d.one("goal's share", share(a.goal), share(b.goal));
+  d.one("delivery.carriage", a.delivery.carriage, b.delivery.carriage);
+  d.one("delivery.words", a.delivery.words, b.delivery.words);
+}
+
+void compare_sheet(Difference& d, CostSheet const& a, CostSheet const& b) {
+  d.list("sheet.lines", a.lines, b.lines);
+  d.list("sheet.part_shares", a.part_shares, b.part_shares);
+  d.one("sheet.materials", a.materials, b.materials);
+  d.one("sheet.labour", a.labour, b.labour);
+  d.one("sheet.overhead", a.overhead, b.overhead);
+  d.one("sheet.outside", a.outside, b.outside);
+  d.one("sheet.allowances", a.allowances, b.allowances);
+  d.one("sheet.earning", a.earning, b.earning);
+  d.one("sheet.standing", a.standing, b.standing);
+  d.one("sheet.total", a.total, b.total);
+  d.one("sheet.outlay", a.outlay, b.outlay);
+  d.one("sheet.seconds", a.seconds, b.seconds);
+}
+
+void compare_offer(Difference& d, Offer const& a, Offer const& b) {
+  d.one("ladder.cash_floor", fields(a.ladder.cash_floor), fields(b.ladder.cash_floor));
+  d.one("ladder.walk_away", fields(a.ladder.walk_away), fields(b.ladder.walk_away));
+  d.one("ladder.full_cost", fields(a.ladder.full_cost), fields(b.ladder.full_cost));
+  d.one("ladder.target", fields(a.ladder.target), fields(b.ladder.target));
+  d.one("ladder.asked", fields(a.ladder.asked), fields(b.ladder.asked));
+  d.list("offer.lines", a.lines, b.lines);
+  d.one("offer.goods", a.goods, b.goods);
+  d.one("offer.goods_shown", a.goods_shown, b.goods_shown);
+  d.one("offer.carriage", a.carriage, b.carriage);
+  d.one("offer.carriage_shown", a.carriage_shown, b.carriage_shown);
+  d.one("offer.tax", a.tax, b.tax);
+  d.one("offer.total", a.total, b.total);
+  d.one("offer.deposit", a.deposit, b.deposit);
+  d.one("offer.balance", a.balance, b.balance);
+  d.one("offer.left", a.left, b.left);
+  d.one("offer.margin", a.margin, b.margin);
+}
+
+}  // namespace
+
+std::string first_difference(FrozenQuote const& a, FrozenQuote const& b) {
+  Difference d;
+  d.one("rules", a.rules, b.rules);
+  d.one("on", a.on, b.on);
+  d.one("title", a.title, b.title);
+  d.one("binding", a.binding, b.binding);
+  d.one("description", a.description, b.description);
+  d.one("model_name", a.model_name, b.model_name);
+  d.one("mass_mg", a.mass_mg, b.mass_mg);
+  d.list("figures", a.figures, b.figures);
+  d.list("choices", a.choices, b.choices);
+  d.list("pieces", a.pieces, b.pieces);
+  d.list("warnings", a.warnings, b.warnings);
+  d.list("materials", a.materials, b.materials);
+  for (std::size_t i = 0; d.found.empty() && i < a.materials.size(); ++i) {
+    d.one("material's price", a.materials[i].price.has_value(), b.materials[i].price.has_value());
+    if (d.found.empty() && a.materials[i].price)
+      d.one("material's price", fields(*a.materials[i].price), fields(*b.materials[i].price));
+  }
+  d.list("bill.lines", a.bill.lines, b.bill.lines);
+  for (std::size_t i = 0; d.found.empty() && i < a.bill.lines.size(); ++i)
+    d.list("bill line's uses", a.bill.lines[i].uses, b.bill.lines[i].uses);
+  d.list("work.lines", a.work.lines, b.work.lines);
+  d.list("outside", a.outside, b.outside);
+  compare_rules(d, a, b);
+  compare_sheet(d, a.sheet, b.sheet);
+  compare_offer(d, a.offer, b.offer);
+  return d.found;
+}
+
+}  // namespace endband::db::test
