@@ -55,16 +55,16 @@ std::vector<Money> share_over(Money whole, Money at_cost, Weights const& weights
 }
 
 void add_lines(Offer& offer, CostSheet const& sheet, TaxRules const& tax) {
-  Weights weights = own_costs(sheet);
-  bool const nothing =
-      std::all_of(weights.begin(), weights.end(), [](std::int64_t weight) { return weight == 0; });
+  Weights const own = own_costs(sheet);
+  Weights weights = own;
+  bool const nothing = std::all_of(own.begin(), own.end(), [](std::int64_t weight) { return weight == 0; });
   if (nothing) weights[index_of(Component::binding)] = 1;  // hours beside the bench alone, or a least charge
   Money at_cost_shown = sheet.standing;
   if (tax.mode == TaxMode::included) at_cost_shown += tax_added(sheet.standing, tax.rate);
   std::vector<Money> const net = share_over(offer.goods, sheet.standing, weights);
   std::vector<Money> const shown = share_over(offer.goods_shown, at_cost_shown, weights);
   for (std::size_t i = 0; i < component_count; ++i)
-    if (weights[i] != 0 || net[i].minor != 0 || shown[i].minor != 0)
+    if (own[i] != 0 || net[i].minor != 0 || shown[i].minor != 0)
       offer.lines.push_back({static_cast<Component>(i), net[i], shown[i]});
 }
 

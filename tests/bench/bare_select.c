@@ -1,55 +1,56 @@
-/* The least a program can do for `quote list` and `quote make`: open the workshop, run the same selects, insert the same
- * rows, nothing else. No check, no arithmetic, no output but a count: what tests/bench/process.sh holds the program against.
- *   bare_select WORKSHOP list LAST
- *   bare_select WORKSHOP make DAY CODE...     the rows are those of the quote made last, once more */
+/* The least a program can do for `quote list` and `quote make`: open the workshop, run the same selects,
+ * insert the same rows, nothing else. No check, no arithmetic, no output but a count: what
+ * tests/bench/process.sh holds the program against. bare_select WORKSHOP list LAST bare_select WORKSHOP make
+ * DAY CODE...     the rows are those of the quote made last, once more */
 #include <sqlite3.h>
-
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-static sqlite3 *db;
+static sqlite3* db;
 
-static void fail(char const *what) {
+static void fail(char const* what) {
   fprintf(stderr, "bare_select: %s: %s\n", what, db ? sqlite3_errmsg(db) : "");
   exit(1);
 }
 static void must(int code) {
   if (code != SQLITE_OK) fail(sqlite3_errstr(code));
 }
-static void run(char const *sql) { must(sqlite3_exec(db, sql, NULL, NULL, NULL)); }
-static sqlite3_stmt *prepared(char const *sql) {
-  sqlite3_stmt *statement = NULL;
+static void run(char const* sql) { must(sqlite3_exec(db, sql, NULL, NULL, NULL)); }
+static sqlite3_stmt* prepared(char const* sql) {
+  sqlite3_stmt* statement = NULL;
   if (sqlite3_prepare_v2(db, sql, -1, &statement, NULL) != SQLITE_OK) fail(sql);
   return statement;
 }
 
 /* Steps to the end and touches every value, as a program that wants them must. */
-static long long read_all(sqlite3_stmt *select) {
+static long long read_all(sqlite3_stmt* select) {
   long long bytes = 0;
   int code = 0;
   while ((code = sqlite3_step(select)) == SQLITE_ROW)
     for (int i = 0; i < sqlite3_column_count(select); ++i) {
-      unsigned char const *text = sqlite3_column_text(select, i);
-      if (text) bytes += (long long)strlen((char const *)text);
+      unsigned char const* text = sqlite3_column_text(select, i);
+      if (text) bytes += (long long)strlen((char const*)text);
     }
   if (code != SQLITE_DONE) fail("step");
   sqlite3_reset(select);
   return bytes;
 }
 
-static long long number(char const *sql) {
-  sqlite3_stmt *select = prepared(sql);
+static long long number(char const* sql) {
+  sqlite3_stmt* select = prepared(sql);
   if (sqlite3_step(select) != SQLITE_ROW) fail(sql);
   long long const value = sqlite3_column_int64(select, 0);
   sqlite3_finalize(select);
   return value;
 }
 
-static long long list(char const *last) {
-  sqlite3_stmt *select = prepared(
-      "SELECT q.id, c.year, c.count, q.issue, k.code, a.name, q.title, q.binding, q.on_date, q.valid_until, o.total, "
-      "o.money_left, q.rules FROM quote q JOIN commission c ON c.id = q.commission JOIN quote_offer o ON o.quote = q.id "
+static long long list(char const* last) {
+  sqlite3_stmt* select = prepared(
+      "SELECT q.id, c.year, c.count, q.issue, k.code, a.name, q.title, q.binding, q.on_date, q.valid_until, "
+      "o.total, "
+      "o.money_left, q.rules FROM quote q JOIN commission c ON c.id = q.commission JOIN quote_offer o ON "
+      "o.quote = q.id "
       "LEFT JOIN customer k ON k.id = q.customer LEFT JOIN customer_address a ON a.customer = k.id "
       "ORDER BY q.id DESC LIMIT ?");
   sqlite3_bind_text(select, 1, last, -1, SQLITE_STATIC);
@@ -58,21 +59,24 @@ static long long list(char const *last) {
   return bytes;
 }
 
-static long long read_inputs(char const *day, char **codes, int count) {
+static long long read_inputs(char const* day, char** codes, int count) {
   long long bytes = 0;
-  char const *const dated[] = {
-      "SELECT name, value, valid_from, id FROM setting_version WHERE valid_from <= ? ORDER BY name, valid_from, id",
+  char const* const dated[] = {
+      "SELECT name, value, valid_from, id FROM setting_version WHERE valid_from <= ? ORDER BY name, "
+      "valid_from, id",
       "SELECT * FROM step_version WHERE valid_from <= ? ORDER BY operation, valid_from, id"};
   for (int i = 0; i < 2; ++i) {
-    sqlite3_stmt *select = prepared(dated[i]);
+    sqlite3_stmt* select = prepared(dated[i]);
     sqlite3_bind_text(select, 1, day, -1, SQLITE_STATIC);
     bytes += read_all(select);
     sqlite3_finalize(select);
   }
-  sqlite3_stmt *material = prepared(
-      "SELECT * FROM material m JOIN material_version v ON v.id = (SELECT id FROM material_version WHERE material = m.id "
+  sqlite3_stmt* material = prepared(
+      "SELECT * FROM material m JOIN material_version v ON v.id = (SELECT id FROM material_version WHERE "
+      "material = m.id "
       "AND valid_from <= ?1 ORDER BY valid_from DESC, id DESC LIMIT 1) "
-      "LEFT JOIN price_version p ON p.id = (SELECT id FROM price_version WHERE material = m.id AND valid_from <= ?1 "
+      "LEFT JOIN price_version p ON p.id = (SELECT id FROM price_version WHERE material = m.id AND "
+      "valid_from <= ?1 "
       "ORDER BY valid_from DESC, id DESC LIMIT 1) WHERE m.code = ?2");
   for (int i = 0; i < count; ++i) {
     sqlite3_bind_text(material, 1, day, -1, SQLITE_STATIC);
@@ -86,15 +90,15 @@ static long long read_inputs(char const *day, char **codes, int count) {
 }
 
 /* The rows of `table` that belong to `of`, inserted once more with `instead` in their first column. */
-static void copy_rows(char const *table, char const *key, long long of, long long instead) {
+static void copy_rows(char const* table, char const* key, long long of, long long instead) {
   char sql[2000];
   snprintf(sql, sizeof sql, "SELECT * FROM %s WHERE %s = %lld", table, key, of);
-  sqlite3_stmt *select = prepared(sql);
+  sqlite3_stmt* select = prepared(sql);
   int const columns = sqlite3_column_count(select);
   int length = snprintf(sql, sizeof sql, "INSERT INTO %s VALUES (?", table);
   for (int i = 1; i < columns; ++i) length += snprintf(sql + length, sizeof sql - (size_t)length, ",?");
   snprintf(sql + length, sizeof sql - (size_t)length, ")");
-  sqlite3_stmt *insert = prepared(sql);
+  sqlite3_stmt* insert = prepared(sql);
   while (sqlite3_step(select) == SQLITE_ROW) {
     sqlite3_bind_int64(insert, 1, instead);
     for (int i = 1; i < columns; ++i) sqlite3_bind_value(insert, i + 1, sqlite3_column_value(select, i));
@@ -106,14 +110,14 @@ static void copy_rows(char const *table, char const *key, long long of, long lon
 }
 
 static void copy_parts(long long of, long long instead) {
-  sqlite3_stmt *tables = prepared(
-      "SELECT name FROM sqlite_schema WHERE type = 'table' AND name GLOB 'quote_*' ORDER BY rowid");
+  sqlite3_stmt* tables =
+      prepared("SELECT name FROM sqlite_schema WHERE type = 'table' AND name GLOB 'quote_*' ORDER BY rowid");
   while (sqlite3_step(tables) == SQLITE_ROW)
-    copy_rows((char const *)sqlite3_column_text(tables, 0), "quote", of, instead);
+    copy_rows((char const*)sqlite3_column_text(tables, 0), "quote", of, instead);
   sqlite3_finalize(tables);
 }
 
-static long long make(char const *day, char **codes, int count) {
+static long long make(char const* day, char** codes, int count) {
   run("BEGIN");
   long long bytes = read_inputs(day, codes, count);
   run("COMMIT; BEGIN IMMEDIATE");
@@ -130,7 +134,8 @@ static long long make(char const *day, char **codes, int count) {
   long long const commission = sqlite3_last_insert_rowid(db);
   long long const of = number("SELECT max(id) FROM quote");
   snprintf(sql, sizeof sql,
-           "INSERT INTO quote SELECT NULL, %lld, 'a', customer, on_date, valid_until, rules, title, binding, model, "
+           "INSERT INTO quote SELECT NULL, %lld, 'a', customer, on_date, valid_until, rules, title, binding, "
+           "model, "
            "description, mass_mg, %lld FROM quote WHERE id = %lld",
            commission, entry, of);
   run(sql);
@@ -139,7 +144,7 @@ static long long make(char const *day, char **codes, int count) {
   return bytes;
 }
 
-int main(int argc, char **argv) {
+int main(int argc, char** argv) {
   if (argc < 4) {
     fputs("usage: bare_select WORKSHOP list LAST | WORKSHOP make DAY CODE...\n", stderr);
     return 2;

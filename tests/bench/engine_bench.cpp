@@ -16,53 +16,53 @@ using bench::Subject;
 using benchmark::State;
 
 void read_text(State& state, Subject const& subject) {
-  for (auto _ : state)
+  while (state.KeepRunning())
     benchmark::DoNotOptimize(read_description(subject.text, "book.toml", description_keys()));
 }
 
 void resolve_book(State& state, Subject const& subject) {
   auto const layers = subject.layers();
-  for (auto _ : state) benchmark::DoNotOptimize(resolve(layers, subject.commission.catalogue));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(resolve(layers, subject.commission.catalogue));
 }
 
 void structure_of(State& state, Subject const& subject) {
   Commission const& of = subject.commission;
-  for (auto _ : state) benchmark::DoNotOptimize(structure(of.book, of.catalogue));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(structure(of.book, of.catalogue));
 }
 
 void quantities_of(State& state, Subject const& subject) {
   Commission const& of = subject.commission;
   Structure const built = structure(of.book, of.catalogue);
-  for (auto _ : state) benchmark::DoNotOptimize(quantities(built, of.book, of.catalogue));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(quantities(built, of.book, of.catalogue));
 }
 
 void settle_needs(State& state, Subject const& subject) {
   Commission const& of = subject.commission;
   Needs const needs = quantities(structure(of.book, of.catalogue), of.book, of.catalogue);
-  for (auto _ : state) benchmark::DoNotOptimize(settle(needs, of.book, of.catalogue));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(settle(needs, of.book, of.catalogue));
 }
 
 void work_of(State& state, Subject const& subject) {
   Commission const& of = subject.commission;
   Structure const built = structure(of.book, of.catalogue);
-  for (auto _ : state) benchmark::DoNotOptimize(work_for(built, of.book, of.steps, of.work));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(work_for(built, of.book, of.steps, of.work));
 }
 
 void cost_of_book(State& state, Subject const& subject) {
   Commission const& of = subject.commission;
   Priced const priced = price(of).value();
-  for (auto _ : state) benchmark::DoNotOptimize(cost(priced.bill, priced.work, of.outside, of.shop));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(cost(priced.bill, priced.work, of.outside, of.shop));
 }
 
 void offer_of(State& state, Subject const& subject) {
   Commission const& of = subject.commission;
   Priced const priced = price(of).value();
-  for (auto _ : state)
+  while (state.KeepRunning())
     benchmark::DoNotOptimize(offer(priced.sheet, of.delivery, of.selling, of.goal, of.shop));
 }
 
 void whole_quote(State& state, Subject const& subject) {
-  for (auto _ : state) benchmark::DoNotOptimize(price(subject.commission));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(price(subject.commission));
   Priced const priced = price(subject.commission).value();
   auto const count = [](auto const& rows) { return static_cast<double>(rows.size()); };
   state.counters["quotes"] =
@@ -75,20 +75,20 @@ void whole_quote(State& state, Subject const& subject) {
 
 void freeze_quote(State& state, Subject const& subject) {
   Priced const priced = price(subject.commission).value();
-  for (auto _ : state)
+  while (state.KeepRunning())
     benchmark::DoNotOptimize(freeze(subject.commission, priced, subject.text, "raised-cords"));
 }
 
 void replay_quote(State& state, Subject const& subject) {
   FrozenQuote const quote =
       freeze(subject.commission, price(subject.commission).value(), subject.text, "raised-cords");
-  for (auto _ : state) benchmark::DoNotOptimize(replay(quote));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(replay(quote));
 }
 
 void reasons(State& state, Subject const& subject) {
   FrozenQuote const quote =
       freeze(subject.commission, price(subject.commission).value(), subject.text, "raised-cords");
-  for (auto _ : state) benchmark::DoNotOptimize(why(quote, FigureId::cover_width));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(why(quote, FigureId::cover_width));
 }
 
 void register_all(Subject const& subject) {

@@ -16,6 +16,8 @@ using endband::Read;
 
 namespace {
 
+constexpr std::int64_t seconds_an_hour = 3600;
+
 Money eur(std::int64_t minor) { return {minor, endband::read_currency("EUR").value()}; }
 
 // A pack of one: square metre, metre, kilogram, litre, piece, sheet or leaf.
@@ -53,7 +55,7 @@ Commission commission() {
   of.book = endband::fixtures::sample_spec_with_everything(of.catalogue);
   of.steps = all_steps();
   of.shop = {.currency = eur(0).currency,
-             .basis = {eur(26'400'00), eur(5'280'00), eur(8'240'00), {1'200 * 3600}},
+             .basis = {eur(26'400'00), eur(5'280'00), eur(8'240'00), {1'200 * seconds_an_hour}},
              .contingency = {4, 100},
              .least_charge = eur(190'00),
              .least_hourly = eur(15'00)};

@@ -8,6 +8,7 @@
 
 namespace endband::testing {
 
+inline constexpr std::int64_t seconds_an_hour = 3600;
 inline Currency euro() { return read_currency("EUR").value(); }
 inline Money eur(std::int64_t minor) { return {minor, euro()}; }
 inline Amount pieces(std::int64_t thousandths) { return {Dimension::count, thousandths}; }
@@ -79,7 +80,7 @@ inline FrozenQuote quote_without_results() {
                       work_line(OperationKind::sew_sections, 9'000, Part::sewing)};
   quote.outside = {{"a die", eur(85'00), true}, {"edge gilding", eur(40'00), false}};
   quote.shop = {.currency = euro(),
-                .basis = {eur(26'400'00), eur(5'280'00), eur(8'240'00), {1'200 * 3600}},
+                .basis = {eur(26'400'00), eur(5'280'00), eur(8'240'00), {1'200 * seconds_an_hour}},
                 .contingency = {4, 100},
                 .least_charge = eur(100'00),
                 .least_hourly = eur(15'00)};

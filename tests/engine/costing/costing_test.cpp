@@ -11,7 +11,6 @@ using endband::cost;
 using endband::CostKind;
 using endband::CostSheet;
 using endband::OperationKind;
-using endband::Outside;
 using endband::Part;
 using endband::Ratio;
 using endband::ShopRules;

@@ -69,6 +69,16 @@ TEST_CASE("outside work that earns is marked up like the rest") {
   CHECK(shown(offer, Component::outside_work) == 110'00);
 }
 
+// 0.28 leaves 0.24 without its tax of 0.04, though 0.24 with 19 % is 0.29.
+TEST_CASE("outside work at cost is never shown for more than the price") {
+  auto const sheet = sheet_of({.outside_at_cost = 24});
+  SellingRules const selling{.points = {}, .tax = {TaxMode::included, {19, 100}, "VAT"}, .deposit = {}};
+  auto const offer = endband::offer(sheet, collected(), selling, MarkupGoal{1}, shop_in()).value();
+  CHECK(offer.goods_shown == eur(28));
+  REQUIRE(shown(offer, Component::outside_work) == 28);
+  CHECK_FALSE(shown(offer, Component::binding).has_value());
+}
+
 TEST_CASE("a price of nothing but hours beside the bench stands with the binding") {
   auto const sheet = sheet_of({.parts = {{Part::office, 10'00}}});
   auto const offer = endband::offer(sheet, collected(), {}, MarkupGoal{0}, shop_in()).value();
