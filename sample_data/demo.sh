@@ -50,10 +50,11 @@ run quote show 26-004
 run quote explain 26-004
 run quote explain 26-004 arc
 
-heading 'A dearer skin in June: the same book on two days'
+heading 'Dearer skins: the same two books on another day, the old quote as it was'
 run --on $autumn material price goat-moss-08 --pack '0.60 m2' --price 69.50 --carriage 3.20 --tax '19 %' \
   --supplier 'Osterholt Hides' --from 2026-11-25
 run --on $autumn material show goat-midnight-10
+run --on $autumn quote make "$books/ferry_songs.toml" --customer ida-quill --yes
 run --on $autumn quote make "$books/hollow_tides.toml" --yes
 run quote list
 run quote show 26-004
