@@ -318,6 +318,7 @@ TEST_CASE_FIXTURE(Plain, "an absent part leaves nothing behind") {
   // Practice may know how many corners a book has that has none.
   say(spec, {{corners, 4}, {rivets_a_corner, 2}});
   CHECK(made().figures.value(rivets) == 0);
+  CHECK(made().figures.value(corners) == 0);
 }
 
 TEST_CASE_FIXTURE(Plain, "padding is taken as it is sold") {
@@ -360,6 +361,43 @@ TEST_CASE_FIXTURE(Plain, "an adhesive weighs what it leaves when it is dry") {
   CHECK(made().figures.value(sundries_mass) - before == Approx(m2 * 45 * 0.12));
   material(catalogue, "paste").properties.solids.reset();
   CHECK(made().figures.value(sundries_mass) == Approx(before - m2 * 45 * 0.88));
+}
+
+TEST_CASE_FIXTURE(Plain, "cords weigh by their thickness and density, ribbons by their width and grammage") {
+  auto const lighter_by = [this](std::string_view code, auto&& lose_mass) {
+    double const before = made().figures.value(sundries_mass);
+    Material const kept = material(catalogue, code);
+    lose_mass(material(catalogue, code).properties);
+    double const after = made().figures.value(sundries_mass);
+    material(catalogue, code) = kept;
+    return before - after;
+  };
+  Figures const f = made().figures;
+  CHECK(lighter_by("cord-5", [](Properties& of) { of.density_kg_m3.reset(); }) ==
+        Approx(5 * f.value(cord_each) * M_PI * 2.5 * 2.5 * 700e-6));
+  CHECK(lighter_by("ribbon", [](Properties& of) { of.grammage_mg.reset(); }) ==
+        Approx(f.value(register_length) * 6 * 160e-6));
+  CHECK(lighter_by("linen", [](Properties& of) { of.grammage_mg.reset(); }) ==
+        Approx(6 * (f.value(panel_height) - 1) * f.value(arc) * 140e-6).epsilon(1e-3));
+}
+
+TEST_CASE_FIXTURE(Everything, "contact adhesive weighs on both faces") {
+  fixtures::choose(spec, Role::corner_adhesive, catalogue, "contact");
+  double const before = made().figures.value(sundries_mass);
+  material(catalogue, "contact").properties.solids.reset();
+  double const held_m2 = 4 * (32 * 32 + 2 * 32 * 3) * 1e-6;
+  CHECK(before - made().figures.value(sundries_mass) == Approx(held_m2 * 2 * 150 * 0.5));
+}
+
+TEST_CASE_FIXTURE(Plain,
+                  "the spine is glued up flat, endbands along their cores, registers by their anchors") {
+  say(spec, {{registers, 2}});
+  Structure const book = made();
+  CHECK(mm2(only(book.spreads, Item::spine_glue).area) == Approx(book.figures.value(spine_width) * 250));
+  CHECK(mm2(only(book.spreads, Item::endband_glue).area) == Approx(2 * book.figures.value(arc) * 2));
+  CHECK(mm2(only(book.spreads, Item::register_glue).area) == Approx(2 * 40 * 6));
+  CHECK(only(book.runs, Item::registers).count == 2);
+  CHECK(times(book, OperationKind::fix_registers) == 2);
 }
 
 TEST_CASE_FIXTURE(Plain, "what the catalogue says does not displace what was said") {
