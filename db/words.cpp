@@ -77,9 +77,9 @@ constexpr Part last_of<Part> = static_cast<Part>(part_count - 1);
 template <>
 constexpr Grain last_of<Grain> = Grain::along_width;
 template <>
-constexpr WarningCode last_of<WarningCode> = WarningCode::customer_piece_cannot_be_replaced;
+constexpr WarningCode last_of<WarningCode> = static_cast<WarningCode>(warning_count - 1);
 template <>
-constexpr HowFound last_of<HowFound> = HowFound::as_said;
+constexpr HowFound last_of<HowFound> = static_cast<HowFound>(how_found_count - 1);
 template <>
 constexpr CostKind last_of<CostKind> = CostKind::contingency;
 template <>

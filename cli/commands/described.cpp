@@ -4,27 +4,29 @@
 #include "engine/book/spec.h"
 
 #include <algorithm>
+#include <array>
 #include <set>
 #include <utility>
 
 namespace endband::cli {
 namespace {
 
-std::vector<Layer> layers_of(BookText const& said, std::optional<BookText> const& model,
-                             db::Shop const& shop) {
-  std::vector<Layer> layers{{&said, Origin::said}};
-  if (model) layers.push_back({&*model, Origin::model});
-  layers.push_back({&shop.defaults, Origin::workshop});
-  layers.push_back({&practice(), Origin::practice});
-  return layers;
+// What a description starts from that names no model: a plain book still has endbands and leaves in a parcel.
+constexpr std::string_view plain_model = "raised-cords";
+
+std::array<Layer, 4> layers_of(BookText const& said, BookText const& model, db::Shop const& shop) {
+  return {Layer{&said, Origin::said}, Layer{&model, Origin::model}, Layer{&shop.defaults, Origin::workshop},
+          Layer{&practice(), Origin::practice}};
 }
 
-Read<std::optional<BookText>> model_of(BookText const& said) {
+std::string model_name_of(BookText const& said) {
   Entry const* const entry = said.find("model");
-  if (entry == nullptr) return std::nullopt;
-  auto model = located(model_text(std::get<std::string>(entry->value)), entry->where);
-  if (!model) return tl::unexpected(std::move(model.error()));
-  return std::move(*model);
+  return entry == nullptr ? std::string(plain_model) : std::get<std::string>(entry->value);
+}
+
+Read<BookText> model_of(BookText const& said) {
+  Entry const* const entry = said.find("model");
+  return located(model_text(model_name_of(said)), entry == nullptr ? Where{} : entry->where);
 }
 
 // The rows that are there, and what may have been meant by those that are not: the resolver tells where each
@@ -80,7 +82,7 @@ Read<Described> describe(Context& context, db::Workshop& workshop, std::string c
   result.said = std::move(*said);
   auto const model = model_of(result.said);
   if (!model) return tl::unexpected(model.error());
-  if (*model) result.model_name = std::get<std::string>(result.said.find("model")->value);
+  result.model_name = model_name_of(result.said);
   auto shop = db::load_shop(workshop, context.on);
   if (!shop) return tl::unexpected(std::move(shop.error()));
   result.shop = std::move(*shop);

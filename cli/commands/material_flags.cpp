@@ -95,21 +95,24 @@ class PriceReader {
  public:
   PriceReader(Args const& args, Currency currency) : args_(args), currency_(currency) {}
 
-  Read<std::optional<PackPrice>> read(Date from) {
+  // What is not said stays as it was in `before`; the price itself is always said.
+  Read<std::optional<PackPrice>> read(Date from, std::optional<PackPrice> const& before) {
     bool said = false;
     for (Flag const& flag : price_flags()) said |= args_.has(flag.name);
     if (!said) return std::nullopt;
     PackPrice price;
+    price.carriage = {0, currency_};
+    if (before) price = *before;
     price.valid_from = from;
-    need("--pack", "what one pack holds, such as \"50 sheets\"");
+    if (!before) need("--pack", "what one pack holds, such as \"50 sheets\"");
     need("--price", "what a pack costs without tax");
     if (auto const pack = args_.get<Amount>("--pack")) price.pack = *pack;
     price.said = money("--price");
     price.rate = args_.get<Ratio>("--rate").value_or(Ratio(1));
-    price.carriage = money("--carriage");
-    price.duty = args_.get<Ratio>("--duty").value_or(Ratio(0));
-    price.purchase_tax = args_.get<Ratio>("--tax").value_or(Ratio(0));
-    price.supplier = args_.text("--supplier").value_or("");
+    if (args_.has("--carriage")) price.carriage = money("--carriage");
+    if (auto const duty = args_.get<Ratio>("--duty")) price.duty = *duty;
+    if (auto const tax = args_.get<Ratio>("--tax")) price.purchase_tax = *tax;
+    if (auto const supplier = args_.text("--supplier")) price.supplier = *supplier;
     convert(price);
     if (!faults_.empty()) return tl::unexpected(std::move(faults_));
     return price;
@@ -168,8 +171,9 @@ class PriceReader {
 
 }  // namespace
 
-Read<std::optional<PackPrice>> price_said(Args const& args, Currency currency, Date from) {
-  return PriceReader(args, currency).read(from);
+Read<std::optional<PackPrice>> price_said(Args const& args, Currency currency, Date from,
+                                          std::optional<PackPrice> const& before) {
+  return PriceReader(args, currency).read(from, before);
 }
 
 }  // namespace endband::cli

@@ -20,7 +20,9 @@ void apply_properties(Args const& args, Material& material);
 
 // The price that the flags say, in the workshop's currency: the supplier's price x the rate, rounded half
 // away to a minor unit. This is the one place where a foreign price is converted. Absent: no price was said.
-Read<std::optional<PackPrice>> price_said(Args const& args, Currency currency, Date from);
+// Pack, carriage, duty, tax and supplier that are not said stay as in `before`.
+Read<std::optional<PackPrice>> price_said(Args const& args, Currency currency, Date from,
+                                          std::optional<PackPrice> const& before);
 
 Fields fields_of(Material const& material);
 Fields fields_of(PackPrice const& price, SoldBy sold_by);

@@ -33,7 +33,7 @@ Read<Answer> run_add(Context& context, Args const& args) {
   need("--kind", "what it is: paper, leather, thread ...");
   need("--sold-by", "sheet, skin, length, weight ...");
   need("--name", "what you call it");
-  auto price = price_said(args, (*workshop)->currency(), from);
+  auto price = price_said(args, (*workshop)->currency(), from, std::nullopt);
   if (!price) faults.insert(faults.end(), price.error().begin(), price.error().end());
   if (!faults.empty()) return tl::unexpected(std::move(faults));
   Material material;
@@ -85,7 +85,7 @@ Read<Answer> run_price(Context& context, Args const& args) {
   Date const from = args.get<Date>("--from").value_or(context.on);
   auto const before = db::find_material(**workshop, args.word(0), from);
   if (!before) return tl::unexpected(before.error());
-  auto const price = price_said(args, (*workshop)->currency(), from);
+  auto const price = price_said(args, (*workshop)->currency(), from, before->price);
   if (!price) return tl::unexpected(price.error());
   if (!*price)
     return refuse({FaultCode::bad_command, args.where("--pack"), "", "a pack and its --price", {}});

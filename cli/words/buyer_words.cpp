@@ -64,11 +64,12 @@ std::string binding(BuyerQuote const& quote) {
        listed(words_of(quote, {Role::leather_dye}))});
 }
 
-// Words for a buyer name things in the plural: "two cast brass clasps", "silk registers, one".
+// "2 x brass corners": a count that stands by itself, whatever the number of the words.
 std::string some_of(std::int64_t n, std::string_view plain, std::string const* words) {
   if (n == 0) return "";
-  std::string_view const what = words == nullptr ? plain : std::string_view(*words);
-  return n == 1 ? fmt::format("{}, one", what) : fmt::format("{} {}", number_word(n), what);
+  std::string_view what = words == nullptr ? plain : std::string_view(*words);
+  if (what.starts_with("a ")) what.remove_prefix(2);
+  return fmt::format("{} x {}", n, what);
 }
 
 std::string endbands(BuyerQuote const& quote) {

@@ -1,6 +1,5 @@
 #include "engine/book/making.h"
 
-#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 

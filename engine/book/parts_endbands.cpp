@@ -1,20 +1,22 @@
 // Endbands and registers.
 #include "engine/book/making.h"
 
-#include <numbers>
+#include <cmath>
 
 namespace endband {
 
 using enum FigureId;
 
 void make_endbands(Making& making) {
-  if (!making.spec.has(Part::endbands)) return;
+  if (!making.spec.has(Part::endbands) || !(making[endbands] > 0)) return;
   making.run(Item::endband_cores, Part::endbands, Role::endband_core, making[endbands], making[arc],
              making[core_length]);
-  // The colours take turns, so each has an equal share; in each endband each colour is one needleful.
+  // The colours take turns, so each has an equal share; each endband is begun with new needlefuls.
   double const colours = making[endband_colours];
   double const each = making[silk_length] / colours;
-  double const taken = each + making[endbands] * making[needle_waste];
+  double const used_of_one = making[needle_length] - making[needle_waste];
+  double const needles = making[endbands] * std::ceil(each / making[endbands] / used_of_one);
+  double const taken = each + needles * making[needle_waste];
   making.run(Item::endband_silk, Part::endbands, Role::endband_silk_1, 1, each, taken);
   if (colours > 1) making.run(Item::endband_silk, Part::endbands, Role::endband_silk_2, 1, each, taken);
   // Glued to the spine along the foot of the core, as wide as the core is thick.

@@ -1,7 +1,6 @@
 // The spine with its linings, and the boards.
 #include "engine/book/making.h"
 
-#include <cmath>
 #include <numbers>
 
 namespace endband {

@@ -3,7 +3,6 @@
 
 #include "engine/book/rules_table.h"
 
-#include <algorithm>
 #include <array>
 #include <cassert>
 #include <vector>

@@ -1,7 +1,6 @@
 // The spine, rounded and backed.
 #include "engine/book/rules_table.h"
 
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 

@@ -5,6 +5,7 @@
 #include "engine/book/structure.h"
 #include "engine/catalogue/catalogue.h"
 
+#include <cstddef>
 #include <cstdint>
 #include <string_view>
 #include <vector>
@@ -20,6 +21,7 @@ enum class HowFound : std::uint8_t {
   by_yield,             // sheets in rows and columns, rows across a roll, grain respected
   by_usable_rectangle,  // skins: the largest rectangle one may count on, and the usable share
 };
+inline constexpr std::size_t how_found_count = static_cast<std::size_t>(HowFound::by_usable_rectangle) + 1;
 std::string_view how_found_name(HowFound how);  // "by-usable-rectangle"
 
 // One use of one material.

@@ -122,8 +122,13 @@ TEST_CASE_FIXTURE(Plain, "two colours of silk share the endbands, and one has th
 
   spec.materials[static_cast<std::size_t>(Role::endband_silk_2)] = {};
   Structure const one = made();
-  CHECK(only(one.runs, Item::endband_silk).each.n ==
-        Approx(2.0 * static_cast<double>(silks[0].each.n)).epsilon(1e-6));
+  // 0.83 m of each colour for each endband: one needleful; twice that of one colour alone: two.
+  Run const alone = only(one.runs, Item::endband_silk);
+  CHECK(alone.taken - alone.each == mm(2 * 130));
+  say(spec, {{core_thickness, 4}});
+  Run const thicker = only(made().runs, Item::endband_silk);
+  CHECK(thicker.taken - thicker.each == mm(2 * 2 * 130));
+  CHECK(alone.each.n == Approx(2.0 * static_cast<double>(silks[0].each.n)).epsilon(1e-6));
 }
 
 TEST_CASE_FIXTURE(Plain, "the cover goes round the boards and the spine and is turned in") {
