@@ -24,9 +24,17 @@ std::string model_name_of(BookText const& said) {
   return entry == nullptr ? std::string(plain_model) : std::get<std::string>(entry->value);
 }
 
+// Size and pages of a model count only where the model was named: left out of a description that names none,
+// they are forgotten, not chosen.
 Read<BookText> model_of(BookText const& said) {
-  Entry const* const entry = said.find("model");
-  return located(model_text(model_name_of(said)), entry == nullptr ? Where{} : entry->where);
+  if (Entry const* const entry = said.find("model"))
+    return located(model_text(std::get<std::string>(entry->value)), entry->where);
+  auto model = model_text(plain_model);
+  if (!model) return model;
+  std::erase_if(model->entries, [](Entry const& entry) {
+    return entry.key == "height" || entry.key == "width" || entry.key == "pages";
+  });
+  return model;
 }
 
 // The rows that are there, and what may have been meant by those that are not: the resolver tells where each

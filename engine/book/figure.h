@@ -1,6 +1,6 @@
-// The figures of a book: every dimension, count and share that the structure calculator knows, one value each.
-// A figure is given (said, model, workshop, practice, catalogue) or computed by the one rule that names it.
-// Lengths are double millimetres here and nowhere after; pieces leave the book as exact micrometres.
+// The figures of a book: every dimension, count and share that the structure calculator knows, one value
+// each. A figure is given (said, model, workshop, practice, catalogue) or computed by the one rule that names
+// it. Lengths are double millimetres here and nowhere after; pieces leave the book as exact micrometres.
 #pragma once
 
 #include <array>
@@ -14,8 +14,25 @@ namespace endband {
 enum class Unit : std::uint8_t { mm, mm2, count, share, degree, gram, gram_m2, yes_no, tex, kg_m3 };
 
 enum class Part : std::uint8_t {
-  text_block, sewing, endpapers, spine, boards, endbands, registers, underlays, cover, lines, lettering, corners,
-  clasps, strap, stone, whole_book, packing, office, extras
+  text_block,
+  sewing,
+  endpapers,
+  spine,
+  boards,
+  endbands,
+  registers,
+  underlays,
+  cover,
+  lines,
+  lettering,
+  corners,
+  clasps,
+  strap,
+  stone,
+  whole_book,
+  packing,
+  office,
+  extras
 };
 inline constexpr std::size_t part_count = 19;
 std::string_view part_name(Part part);

@@ -1,5 +1,5 @@
-// The table of a description's keys, and what each fills: a figure, a role, or a field that resolve reads by name.
-// Private to engine/book; everybody else sees it as description_keys().
+// The table of a description's keys, and what each fills: a figure, a role, or a field that resolve reads by
+// name. Private to engine/book; everybody else sees it as description_keys().
 #pragma once
 
 #include "engine/book/spec.h"
@@ -28,16 +28,16 @@ constexpr BookKey figure(std::string_view path, ValueType type, double least, do
 constexpr BookKey material(std::string_view path, Role role, std::string_view help) {
   return {{path, code, 0, 0, {}, help}, std::nullopt, role};
 }
-constexpr BookKey other(std::string_view path, ValueType type, double least, double most, std::string_view help,
-                        std::string_view choices = {}) {
+constexpr BookKey other(std::string_view path, ValueType type, double least, double most,
+                        std::string_view help, std::string_view choices = {}) {
   return {{path, type, least, most, choices, help}, std::nullopt, std::nullopt};
 }
 
 using F = FigureId;
 using R = Role;
 
-// The greatest values all together stay within the 10 m of a piece, the 100 km of a run and the 1000 m2 of a surface that
-// the structure calculator holds, and with them within 64 bits.
+// The greatest values all together stay within the 10 m of a piece, the 100 km of a run and the 1000 m2 of a
+// surface that the structure calculator holds, and with them within 64 bits.
 // clang-format off
 inline constexpr std::array rows{
     other("endband", count, 1, 1, "the form of the description; the first line of every one"),

@@ -1,5 +1,5 @@
-// The closed list of operations: what hands do to make and sell one book. The step library of a workshop gives each
-// its times, wait and caution; the list itself, and what drives each, is the engine's.
+// The closed list of operations: what hands do to make and sell one book. The step library of a workshop
+// gives each its times, wait and caution; the list itself, and what drives each, is the engine's.
 #pragma once
 
 #include "engine/book/figure.h"
@@ -13,9 +13,35 @@
 namespace endband {
 
 enum class Driver : std::uint8_t {
-  book, sheet, section, support, hole, needleful, band, panel, board, endband_wrap, registers, corner, rivet, clasp,
-  strap, stone, letter, piece, metre_of_line, metre_of_edge, dm2_of_leather, dm2_of_surface, mixture, bench_session,
-  enquiry, approval, parcel, purchase, payment
+  book,
+  sheet,
+  section,
+  support,
+  hole,
+  needleful,
+  band,
+  panel,
+  board,
+  endband_wrap,
+  registers,
+  corner,
+  rivet,
+  clasp,
+  strap,
+  stone,
+  letter,
+  piece,
+  metre_of_line,
+  metre_of_edge,
+  dm2_of_leather,
+  dm2_of_surface,
+  mixture,
+  bench_session,
+  enquiry,
+  approval,
+  parcel,
+  purchase,
+  payment
 };
 std::string_view driver_name(Driver driver);
 

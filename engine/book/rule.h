@@ -1,5 +1,6 @@
-// The rules of the book: one row for each figure that is computed, with its formula in words, the figures it reads,
-// and its source. A rule sees only the inputs it names, so the table cannot lie about what a figure depends on.
+// The rules of the book: one row for each figure that is computed, with its formula in words, the figures it
+// reads, and its source. A rule sees only the inputs it names, so the table cannot lie about what a figure
+// depends on.
 #pragma once
 
 #include "engine/book/figure.h"
@@ -11,10 +12,10 @@ namespace endband {
 
 struct Rule {
   FigureId gives;
-  std::string_view formula;            // "S = n x d x c", in the symbols of figure_row
-  std::span<FigureId const> inputs;    // in the order that `value` takes them
-  double (*value)(double const* in);   // in[i] is the value of inputs[i]
-  std::string_view source;             // where the formula comes from; "geometry"; "common practice, no source"
+  std::string_view formula;           // "S = n x d x c", in the symbols of figure_row
+  std::span<FigureId const> inputs;   // in the order that `value` takes them
+  double (*value)(double const* in);  // in[i] is the value of inputs[i]
+  std::string_view source;  // where the formula comes from; "geometry"; "common practice, no source"
 };
 
 // In an order in which each rule comes after the rules of its inputs.

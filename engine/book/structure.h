@@ -1,5 +1,5 @@
-// The structure calculator: what a book is made of. Dimensions, pieces to cut, lengths, surfaces to glue or gild, things
-// to count, operations, mass and warnings. Nothing after it knows the binding.
+// The structure calculator: what a book is made of. Dimensions, pieces to cut, lengths, surfaces to glue or
+// gild, things to count, operations, mass and warnings. Nothing after it knows the binding.
 #pragma once
 
 #include "engine/book/spec.h"
@@ -55,7 +55,7 @@ struct Strips {  // metal leaf, laid in strips
   Part part;
   MaterialId material;
   std::int64_t strips = 0;
-  Length width;       // of a strip, overlap in
+  Length width;  // of a strip, overlap in
   Length leaf_side;
 };
 struct Things {  // counted
@@ -67,8 +67,8 @@ struct Things {  // counted
 struct Operation {
   OperationKind kind;
   Part part;
-  Count count;        // of its driver
-  int extra = -1;     // extra_work: which row of BookSpec::extra_work
+  Count count;     // of its driver
+  int extra = -1;  // extra_work: which row of BookSpec::extra_work
 };
 
 // clang-format off
@@ -102,9 +102,12 @@ struct Structure {
 // Throws std::logic_error on NaN or a dimension over 10 m: ranges are checked by resolve.
 Structure structure(BookSpec const& spec, Catalogue const& catalogue);
 
-// A sheet folded `folds` times, each time across its longer side: the leaf, and whether the grain (along `second`)
-// then runs head to tail (along the leaf's longer side).
-struct Folded { Length height, width; bool grain_head_to_tail; };
+// A sheet folded `folds` times, each time across its longer side: the leaf, and whether the grain (along
+// `second`) then runs head to tail (along the leaf's longer side).
+struct Folded {
+  Length height, width;
+  bool grain_head_to_tail;
+};
 Folded fold(SheetSize sheet, int folds);
 
 }  // namespace endband
