@@ -67,6 +67,14 @@ std::vector<Fault> with_near(std::vector<Fault> faults, std::vector<Fault> const
   return faults;
 }
 
+// Of a description that has faults already, what the resolver misses may only have been unreadable: what it
+// says of materials holds all the same.
+void add_faults_of_materials(std::vector<Fault>& faults, std::vector<Fault> const& resolved) {
+  for (Fault const& fault : resolved)
+    if (fault.code == FaultCode::unknown_material || fault.code == FaultCode::wrong_kind)
+      faults.push_back(fault);
+}
+
 // In the order of the file; what has no line comes last.
 void sort_by_place(std::vector<Fault>& faults) {
   std::stable_sort(faults.begin(), faults.end(), [](Fault const& a, Fault const& b) {
@@ -85,9 +93,9 @@ Read<Described> describe(Context& context, db::Workshop& workshop, std::string c
   Described result;
   result.text = std::move(*text);
   std::string const name = file == "-" ? std::string(standard_input) : file;
-  auto said = read_description(result.text, name, description_keys());
-  if (!said) return tl::unexpected(std::move(said.error()));
-  result.said = std::move(*said);
+  Readable readable = read_readable(result.text, name, description_keys());
+  if (readable.text.entries.empty()) return tl::unexpected(std::move(readable.faults));
+  result.said = std::move(readable.text);
   auto const model = model_of(result.said);
   if (!model) return tl::unexpected(model.error());
   result.model_name = model_name_of(result.said);
@@ -100,6 +108,11 @@ Read<Described> describe(Context& context, db::Workshop& workshop, std::string c
   if (!loaded) return tl::unexpected(std::move(loaded.error()));
   result.catalogue = std::move(loaded->catalogue);
   auto book = resolve(layers, result.catalogue);
+  if (!readable.faults.empty()) {
+    if (!book) add_faults_of_materials(readable.faults, with_near(std::move(book.error()), loaded->unknown));
+    sort_by_place(readable.faults);
+    return tl::unexpected(std::move(readable.faults));
+  }
   if (!book) {
     auto faults = with_near(std::move(book.error()), loaded->unknown);
     sort_by_place(faults);

@@ -140,10 +140,12 @@ std::string shown_line(Fault const& fault, std::string const& text) {
   std::size_t at = 0;
   for (int i = 1; i < fault.where.column && at < line.size(); ++i) next_code_point(line, at);
   std::size_t const before = display_width(printable(line.substr(0, at)));
-  bool const stands = !fault.found.empty() && line.substr(at).starts_with(fault.found);
-  bool const in_quotes = !stands && line.substr(at).starts_with("\"" + fault.found + "\"");
-  std::size_t const marked = display_width(printable(fault.found)) + (in_quotes ? 2 : 0);
-  std::string const carets(stands || in_quotes ? std::max<std::size_t>(marked, 1) : 1, '^');
+  std::string_view const rest = line.substr(at);
+  std::size_t marked = rest.starts_with(fault.found) ? fault.found.size() : 0;
+  // A value in quotes is marked whole, also where `found` says more of it than stands there.
+  std::size_t const closing = rest.starts_with('"') ? rest.find('"', 1) : std::string_view::npos;
+  if (marked == 0 && closing != std::string_view::npos) marked = closing + 1;
+  std::string const carets(std::max<std::size_t>(display_width(printable(rest.substr(0, marked))), 1), '^');
   std::string result = fmt::format("{:>4} | {}\n     | {}{}", fault.where.line, printable(line),
                                    std::string(before, ' '), carets);
   if (!fault.near.empty()) result += " " + did_you_mean(fault.near);

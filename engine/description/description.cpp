@@ -54,22 +54,26 @@ auto in_file(Where const& where) { return std::tie(where.line, where.column); }
 
 }  // namespace
 
-Read<BookText> read_description(std::string_view text, std::string source, std::span<KeyRow const> keys) {
+Readable read_readable(std::string_view text, std::string source, std::span<KeyRow const> keys) {
   auto const root = parse(text, source);
-  if (!root) return tl::unexpected(root.error());
-  if (auto newer = newer_form(*root, source)) return refuse(std::move(*newer));
+  if (!root) return {{source, {}}, root.error()};
+  if (auto newer = newer_form(*root, source)) return {{source, {}}, {std::move(*newer)}};
 
-  std::vector<Fault> faults;
-  if (auto fault = first_line_fault(*root, source)) faults.push_back(std::move(*fault));
-  BookText result;
-  result.source = std::move(source);
-  check(*root, keys, result, faults);
-  std::stable_sort(faults.begin(), faults.end(),
+  Readable result;
+  if (auto fault = first_line_fault(*root, source)) result.faults.push_back(std::move(*fault));
+  result.text.source = std::move(source);
+  check(*root, keys, result.text, result.faults);
+  std::stable_sort(result.faults.begin(), result.faults.end(),
                    [](Fault const& a, Fault const& b) { return in_file(a.where) < in_file(b.where); });
-  if (!faults.empty()) return tl::unexpected(std::move(faults));
-  std::stable_sort(result.entries.begin(), result.entries.end(),
+  std::stable_sort(result.text.entries.begin(), result.text.entries.end(),
                    [](Entry const& a, Entry const& b) { return in_file(a.where) < in_file(b.where); });
   return result;
+}
+
+Read<BookText> read_description(std::string_view text, std::string source, std::span<KeyRow const> keys) {
+  Readable read = read_readable(text, std::move(source), keys);
+  if (!read.faults.empty()) return tl::unexpected(std::move(read.faults));
+  return std::move(read.text);
 }
 
 }  // namespace endband

@@ -95,4 +95,12 @@ std::string value_text(ValueType type, Value const& value);
 // ...); after one there is nothing more to check. A text over 1 MiB is refused. Columns count code points.
 Read<BookText> read_description(std::string_view text, std::string source, std::span<KeyRow const> keys);
 
+// The entries that are right, beside the faults of those that are not: so that what is wrong with the
+// materials it names can be told with the rest. A text that cannot be parsed has no entries.
+struct Readable {
+  BookText text;
+  std::vector<Fault> faults;
+};
+Readable read_readable(std::string_view text, std::string source, std::span<KeyRow const> keys);
+
 }  // namespace endband
