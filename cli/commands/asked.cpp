@@ -1,6 +1,10 @@
 // What a quote asks beside the book: flags, then the [quote] table, then the workshop's settings.
 #include "cli/commands/described.h"
+#include "cli/words/values.h"
 #include "db/customers.h"
+#include "engine/book/spec.h"
+
+#include <fmt/format.h>
 
 namespace endband::cli {
 namespace {
@@ -50,6 +54,20 @@ class Asking {
     asked_.customer_name = customer->name;
   }
 
+  // A flag has the range of its key. Both are few hundredths, which a double tells apart.
+  bool in_range(std::optional<Said<Ratio>> const& said, std::string_view key) {
+    if (!said) return true;
+    KeyRow const& row = *key_named(description_keys(), key);
+    double const value = static_cast<double>(said->value.num()) / static_cast<double>(said->value.den());
+    if (value >= row.least && value <= row.most) return true;
+    faults_.push_back({value >= 1 && key == "quote.margin" ? FaultCode::bad_goal : FaultCode::out_of_range,
+                       said->where,
+                       percent(said->value),
+                       fmt::format("{:.0f} % to {:.0f} %", row.least * 100, row.most * 100),
+                       {}});
+    return false;
+  }
+
   // A goal on the command line stands for both that a description may have.
   void read_goal() {
     bool const flags = args_.has("--margin") || args_.has("--markup");
@@ -57,6 +75,7 @@ class Asking {
         flags && !args_.has("--margin") ? std::nullopt : said<Ratio>("--margin", "quote.margin");
     auto const markup =
         flags && !args_.has("--markup") ? std::nullopt : said<Ratio>("--markup", "quote.markup");
+    if (!in_range(margin, "quote.margin") || !in_range(markup, "quote.markup")) return;
     if (margin && markup)
       faults_.push_back(
           {FaultCode::contradiction, markup->where, "a margin and a markup", "one of the two", {}});
