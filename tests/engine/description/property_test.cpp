@@ -90,7 +90,8 @@ std::string text_of(std::vector<Said> const& said) {
 }
 
 void mutate(std::string& text) {
-  static std::string const bytes("\"'=[]{}.,#\n\r\t \\0159eE+-_:\x00\x7F\xC3\xE2\xF0\xFF\xEF\xBB\xBF", 37);
+  static constexpr char marks[] = "\"'=[]{}.,#\n\r\t \\0159eE+-_:\x00\x7F\xC3\xE2\xF0\xFF\xEF\xBB\xBF";
+  static std::string const bytes(marks, sizeof marks - 1);
   for (int edits = *rc::gen::inRange(1, 8); edits > 0; --edits) {
     auto const at = static_cast<std::size_t>(*rc::gen::inRange<int>(0, static_cast<int>(text.size()) + 1));
     char const byte = *rc::gen::oneOf(rc::gen::elementOf(bytes), rc::gen::arbitrary<char>());
