@@ -17,28 +17,47 @@ constexpr std::array grain_words{"any", "along-height", "along-width"};
 
 // Two roles may share one key of a description, so the keys do not tell them apart.
 constexpr std::array role_words{"text-paper",
+                                "guard-paper",
                                 "endpaper",
+                                "joint-leather",
                                 "thread",
                                 "thread-wax",
                                 "cord",
+                                "tape",
                                 "spine-adhesive",
                                 "spine-lining",
                                 "spine-paper",
+                                "mull",
+                                "hollow-paper",
+                                "stiffener",
+                                "false-band",
                                 "board",
+                                "board-lining",
                                 "lacing-adhesive",
                                 "leather",
+                                "sides",
+                                "corner-covering",
+                                "side-adhesive",
                                 "cover-paste",
                                 "leather-dye",
                                 "leather-dressing",
                                 "endband-core",
+                                "second-core",
                                 "endband-silk-1",
                                 "endband-silk-2",
+                                "endband-silk-3",
+                                "endband-silk-4",
+                                "endband-silk-5",
+                                "endband-silk-6",
+                                "made-endband",
                                 "endband-adhesive",
                                 "ribbon",
                                 "underlay-adhesive",
                                 "metal-leaf",
                                 "leaf-size",
                                 "leaf-varnish",
+                                "edge-colour",
+                                "inset-adhesive",
                                 "corner",
                                 "corner-adhesive",
                                 "clasp",
@@ -47,6 +66,11 @@ constexpr std::array role_words{"text-paper",
                                 "buckle",
                                 "stone",
                                 "stone-adhesive",
+                                "tie",
+                                "box-board",
+                                "box-cloth",
+                                "box-lining",
+                                "box-adhesive",
                                 "pastedown-adhesive",
                                 "carton",
                                 "padding"};
@@ -57,7 +81,7 @@ constexpr E last_of = E{};
 template <>
 constexpr Dimension last_of<Dimension> = Dimension::duration;
 template <>
-constexpr MaterialKind last_of<MaterialKind> = MaterialKind::sundry;
+constexpr MaterialKind last_of<MaterialKind> = MaterialKind::endband;
 template <>
 constexpr SoldBy last_of<SoldBy> = SoldBy::leaf_book;
 template <>

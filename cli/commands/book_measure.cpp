@@ -23,9 +23,9 @@ struct Measured {
 
 std::int64_t millionths(double value) { return std::llround(value * 1e6); }
 
-Json figure_json(FigureId id, Figure const& figure) {
+Json figure_json(FigureId id, Figure const& figure, Ways ways) {
   FigureRow const& row = figure_row(id);
-  Rule const* const rule = figure.origin == Origin::computed ? rule_of(id) : nullptr;
+  Rule const* const rule = figure.origin == Origin::computed ? rule_of(id, ways) : nullptr;
   return Json::Object{{"figure", row.name},
                       {"words", row.words},
                       {"symbol", row.symbol},
@@ -41,7 +41,7 @@ Json to_json(Measured const& view) {
   Json::Array figures;
   for (std::size_t i = 0; i < figure_count; ++i)
     if (auto const id = static_cast<FigureId>(i); view.structure.figures.has(id))
-      figures.push_back(figure_json(id, view.structure.figures[id]));
+      figures.push_back(figure_json(id, view.structure.figures[id], view.book.ways));
   Json::Array materials;
   for (std::size_t i = 0; i < role_count; ++i)
     if (Chosen const& chosen = view.book.materials[i]; chosen.origin != Origin::none)
@@ -63,9 +63,9 @@ Json to_json(Measured const& view) {
                       {"warnings", json_array(view.structure.warnings, warning)}};
 }
 
-std::string from_where(FigureId id, Figure const& figure) {
+std::string from_where(FigureId id, Figure const& figure, Ways ways) {
   if (figure.origin != Origin::computed) return std::string(origin_name(figure.origin));
-  Rule const* const rule = rule_of(id);
+  Rule const* const rule = rule_of(id, ways);
   return rule == nullptr ? std::string("computed") : std::string(rule->formula);
 }
 
@@ -82,7 +82,7 @@ Table figure_table(Measured const& view) {
       named = true;
       Figure const& figure = view.structure.figures[id];
       table.add({"  " + std::string(row.words), std::string(row.symbol), figure_words(id, figure.value),
-                 from_where(id, figure), std::string(row.name)});
+                 from_where(id, figure, view.book.ways), std::string(row.name)});
     }
   }
   return table;

@@ -14,14 +14,15 @@ namespace {
 // What a description starts from that names no model: a plain book still has endbands and leaves in a parcel.
 constexpr std::string_view plain_model = "raised-cords";
 
-std::array<Layer, 4> layers_of(BookText const& said, BookText const& model, db::Shop const& shop) {
-  return {Layer{&said, Origin::said}, Layer{&model, Origin::model}, Layer{&shop.defaults, Origin::workshop},
-          Layer{&practice(), Origin::practice}};
+std::array<Layer, 3> layers_of(BookText const& said, BookText const& model, db::Shop const& shop) {
+  return {Layer{&said, Origin::said}, Layer{&model, Origin::model}, Layer{&shop.defaults, Origin::workshop}};
 }
 
+// Every binding has a plain model of its own name.
 std::string model_name_of(BookText const& said) {
-  Entry const* const entry = said.find("model");
-  return entry == nullptr ? std::string(plain_model) : std::get<std::string>(entry->value);
+  for (std::string_view const key : {"model", "binding"})
+    if (Entry const* const entry = said.find(key)) return std::get<std::string>(entry->value);
+  return std::string(plain_model);
 }
 
 // Size and pages of a model count only where the model was named: left out of a description that names none,
@@ -29,7 +30,7 @@ std::string model_name_of(BookText const& said) {
 Read<BookText> model_of(BookText const& said) {
   if (Entry const* const entry = said.find("model"))
     return located(model_text(std::get<std::string>(entry->value)), entry->where);
-  auto model = model_text(plain_model);
+  auto model = model_text(model_name_of(said));
   if (!model) return model;
   std::erase_if(model->entries, [](Entry const& entry) {
     return entry.key == "height" || entry.key == "width" || entry.key == "pages";

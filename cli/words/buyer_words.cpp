@@ -99,6 +99,8 @@ std::string_view title_of(Component component) {
     case Component::finishing: return "Finishing";
     case Component::furniture: return "Furniture";
     case Component::stone_setting: return "Stone";
+    case Component::box: return "Box";
+    case Component::repairs: return "Repairs";
     case Component::extras: return "Extras as agreed";
     case Component::outside_work: return "Work by other hands";
   }
@@ -116,6 +118,8 @@ std::string details_of(BuyerQuote const& quote, Component component) {
       std::string const words = listed(words_of(quote, {Role::stone}));
       return words.empty() ? "set by hand" : words + ", set by hand";
     }
+    case Component::box:
+    case Component::repairs:
     case Component::extras:
     case Component::outside_work: return "";
   }

@@ -32,49 +32,67 @@ enum class Part : std::uint8_t {
   whole_book,
   packing,
   office,
-  extras
+  extras,
+  guards,  // these stand last: a stored share of the cost is known by its part's place
+  edges,
+  false_bands,
+  insets,
+  furniture,
+  tie,
+  box,
+  repairs
 };
-inline constexpr std::size_t part_count = 19;
+inline constexpr std::size_t part_count = static_cast<std::size_t>(Part::repairs) + 1;
 std::string_view part_name(Part part);
 
 // clang-format off
 enum class FigureId : std::uint8_t {
   // text block
   leaf_height, leaf_width, pages_wanted, folds, sheets, sheets_per_section, sections, last_section_sheets, leaves,
-  pages, leaf_caliper, leaf_grammage, compression, creep, head_tail_trim, fore_edge_trim, sheet_height, sheet_width,
-  grain_head_to_tail, block_given, block_density, block_thickness, block_mass,
+  pages, leaf_caliper, leaf_grammage, compression, creep, head_tail_trim, fore_edge_trim, section_thickness, sheet_height,
+  sheet_width, grain_head_to_tail, block_given, block_density, block_thickness, block_mass,
+  // guards, edges
+  mounted_thickness, guard_caliper, guard_width, guards_a_leaf, guards, guard_thickness, edges_done, edge_length,
+  edges_area,
   // endpapers
   endpapers_each_end, free_endpaper_leaves, endpaper_caliper, endpaper_grammage, endpaper_thickness, tip_width,
   // sewing
-  thread_tex, thread_density, thread_thickness, swell_kept, swell, kettle_setback, supports, support_thickness,
-  support_turns, stitch_allowance, thread_length, needle_length, needle_waste, needlefuls, thread_taken, slip_length,
+  sewn_sections, thread_passes, thread_layers, thread_tex, thread_density, thread_thickness, swell_kept, swell, kettle_setback, supports, support_thickness,
+  support_width, support_turns, support_path, stations, link_length, knot_tail, stitch_allowance, thread_length, needle_length, needle_waste, needlefuls, thread_taken, slip_length,
   frame_allowance, cord_each, cord_length, holes_a_support, holes, wax_pickup,
   // spine
   spine_width, round_angle, shoulder, chord, spine_radius, arc, rise, swell_wanted, swell_least, swell_low,
   swell_most, angle_it_takes, thread_least, thread_most, bands, panels, band_width, panel_height, panel_clearance,
-  lining_layers, paper_lining_layers,
+  lining_layers, paper_lining_layers, mull_reach, mull_setback, mull_height, mull_width, hollow_width, false_bands,
+  false_band_width, stiffener_thickness, spine_piece_width,
   // boards
   board_thickness, board_density, square, setback, boards, board_height, board_width, holes_a_slip, lacing_holes,
   // cover
   leather_bought, leather_pared, leather_density, turn_in, joint, leather_stretch, band_path, band_growth,
   underlay_growth, underlay_growth_across, cover_height, cover_width, pare_length, cover_area,
+  side_thickness, side_density, spine_reach_share, spine_reach, side_lap, corner_leather, corner_cut, covering_corners,
+  spine_cover_width, side_height, side_width, sides_area, sides_mass, cover_flap,
   // endbands
-  endbands, endband_colours, core_thickness, core_trim, core_length, silk_tex, silk_density, silk_thickness,
+  endbands, endband_colours, cores_an_endband, second_core_thickness, wrap_path, core_thickness, core_trim, core_length, silk_tex, silk_density, silk_thickness,
   silk_packing, wraps, tie_downs, tie_length, silk_length,
   // registers
   registers, register_anchor, register_tail, register_diagonal, register_length,
   // corners, clasps, strap, stone
   corners, corner_leg, rivets_a_corner, clasps, rivets_a_clasp, straps, strap_width, strap_fixing, strap_reach,
   strap_tail, strap_overlap, strap_wraps_round, strap_length, strap_rivet_spacing, strap_rivet_end, strap_rivets,
-  rivets, stones, stone_height, stone_width,
+  rivets, stones, stone_height, stone_width, ties, tie_turns, tie_tail, tie_width, tie_band,
   // lines and lettering
-  leaf_lap, letters, letter_height, letter_pitch, letter_layers,
+  leaf_lap, letters, letter_lines, impressions, letter_height, letter_pitch, letter_layers,
+  // box
+  box_clearance, box_board_thickness, box_board_density, box_cloth_thickness, box_turn_in, box_joint,
+  box_inner_height, box_inner_width, box_inner_depth, box_height, box_width, box_depth, box_mass,
   // whole book
+  copies,
   boards_mass, cover_mass, endpapers_mass, fittings_mass, sundries_mass, book_mass, padding_density, closed_height,
-  closed_width, closed_thickness,
+  closed_width, closed_thickness, padding_thickness, packed_height, packed_width, packed_thickness, packed_mass,
 };
 // clang-format on
-inline constexpr std::size_t figure_count = static_cast<std::size_t>(FigureId::closed_thickness) + 1;
+inline constexpr std::size_t figure_count = static_cast<std::size_t>(FigureId::packed_mass) + 1;
 
 // Where a value comes from, strongest first; `none`: not known, because its part is absent.
 enum class Origin : std::uint8_t { said, model, workshop, practice, catalogue, learned, computed, none };

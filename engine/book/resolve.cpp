@@ -2,6 +2,7 @@
 #include "engine/book/resolve.h"
 
 #include "engine/book/resolve_block.h"
+#include "engine/book/resolve_ways.h"
 
 #include <algorithm>
 #include <set>
@@ -9,8 +10,6 @@
 
 namespace endband {
 namespace {
-
-constexpr std::string_view only_binding = "raised-cords";
 
 std::string words_of(Layers const& layers, std::size_t index) {
   Hit const& hit = layers[index];
@@ -65,17 +64,22 @@ double number_of(ValueType type, Value const& value) {
   if (auto const* flag = std::get_if<bool>(&value)) return *flag ? 1 : 0;
   double const whole = static_cast<double>(std::get<std::int64_t>(value));
   switch (type) {
-    case ValueType::length: return whole / 1000;
+    case ValueType::length:
+    case ValueType::mass: return whole / 1000;
     case ValueType::thickness: return whole / 1'000'000;
     default: return whole;
   }
 }
 
 std::vector<std::string> codes_named(std::span<Layer const> given) {
-  Layers layers(given);
+  std::vector<Layer> const whole = with_practice(given);
+  Layers layers(whole);
   std::vector<Fault> faults;  // told by resolve
-  settle_block(layers, faults);
-  Parts const parts(layers, faults);
+  Style const& style = style_of(given);
+  Ways const ways = resolve_ways(layers, style, faults);
+  settle_block(layers, ways, faults);
+  settle_alternatives(layers, faults);
+  Parts const parts(layers, style, ways, faults);
   std::set<std::string, std::less<>> codes;
   for (std::size_t i = 0; i < role_count; ++i) {
     Role const role = static_cast<Role>(i);
@@ -87,6 +91,10 @@ std::vector<std::string> codes_named(std::span<Layer const> given) {
       if (Entry const* const entry = row.find(index)) codes.insert(std::get<std::string>(entry->value));
   };
   if (parts.has(Part::underlays)) of_rows("underlays", key("underlays[].card"));
+  of_rows("insets", key("insets[].material"));
+  of_rows("furniture", key("furniture[].material"));
+  if (Hit const& hit = layers[key("endbands.pattern")])
+    for (std::string const& code : std::get<std::vector<std::string>>(hit.entry->value)) codes.insert(code);
   of_rows("extra_materials", key("extra_materials[].material"));
   if (Hit const& hit = layers[key("customer_supplies")])
     for (std::string const& code : std::get<std::vector<std::string>>(hit.entry->value)) codes.insert(code);
@@ -95,14 +103,18 @@ std::vector<std::string> codes_named(std::span<Layer const> given) {
 
 Read<BookSpec> resolve(std::span<Layer const> given, Catalogue const& catalogue) {
   std::vector<Fault> faults;
-  Layers layers(given);
-  settle_block(layers, faults);
+  std::vector<Layer> const whole = with_practice(given);
+  Layers layers(whole);
+  Style const& style = style_of(given);
+  Ways const ways = resolve_ways(layers, style, faults);
+  settle_block(layers, ways, faults);
   settle_alternatives(layers, faults);
-  Parts const parts(layers, faults);
+  Parts const parts(layers, style, ways, faults);
 
   BookSpec spec;
   spec.title = words_of(layers, key("title"));
-  spec.binding = only_binding;
+  spec.binding = style.name;
+  spec.ways = ways;
   spec.present = parts.present();
   Resolving to{layers, parts, catalogue, spec, faults};
   resolve_materials(to);

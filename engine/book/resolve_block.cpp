@@ -107,9 +107,21 @@ void only_if(Layers const& layers, std::size_t flag, bool value, std::initialize
           contradiction(index, hit, fmt::format("{} = {}, or no such key", path_of(flag), value)));
 }
 
+// Sewn through one fold, all sheets are one section.
+void settle_one_section(Layers& layers, std::vector<Fault>& faults) {
+  for (std::size_t const index : {key("text.sheets_per_section"), key("text.sections")}) {
+    Hit const& hit = layers[index];
+    if (!hit) continue;
+    if (hit.origin == Origin::said && !(index == key("text.sections") && whole(hit) == 1))
+      faults.push_back(contradiction(index, hit, "no such key: all its sheets are one section"));
+    if (index == key("text.sheets_per_section") || !layers.flag(key("text.given"))) layers.drop(index);
+  }
+}
+
 }  // namespace
 
-void settle_block(Layers& layers, std::vector<Fault>& faults) {
+void settle_block(Layers& layers, Ways ways, std::vector<Fault>& faults) {
+  if (ways.has(Way::pamphlet)) settle_one_section(layers, faults);
   if (layers.flag(key("text.given")))
     settle_given_block(layers, faults);
   else
@@ -117,6 +129,7 @@ void settle_block(Layers& layers, std::vector<Fault>& faults) {
 }
 
 void settle_alternatives(Layers& layers, std::vector<Fault>& faults) {
+  one_of(layers, key("leather"), key("cover.material"), faults);
   one_of(layers, key("quote.margin"), key("quote.markup"), faults);
   // A length that is said needs no rule, whichever.
   if (layers.flag(key("registers.diagonal")))

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "engine/book/resolve_layers.h"
+#include "engine/book/way.h"
 
 #include <vector>
 
@@ -10,7 +11,7 @@ namespace endband {
 
 // Brings keys that say the same thing in different ways down to one: the stronger layer's stands and the
 // others are dropped. Within one layer they must agree. Faults: contradiction.
-void settle_block(Layers& layers, std::vector<Fault>& faults);
+void settle_block(Layers& layers, Ways ways, std::vector<Fault>& faults);
 void settle_alternatives(Layers& layers, std::vector<Fault>& faults);
 
 }  // namespace endband

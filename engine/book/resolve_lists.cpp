@@ -157,10 +157,13 @@ void resolve_outside(Resolving& to) {
     if (!table.complete(i, {key("outside[].words"), key("outside[].price")})) continue;
     Entry const* const at_cost = row.find(key("outside[].at_cost"));
     Entry const* const lead = row.find(key("outside[].lead"));
-    to.spec.outside.push_back({words(row, key("outside[].words")), words(row, key("outside[].price")),
-                               at_cost == nullptr || std::get<bool>(at_cost->value),
-                               Duration{lead == nullptr ? 0 : std::get<std::int64_t>(lead->value)},
-                               row.where});
+    OutsideWork work;
+    work.words = words(row, key("outside[].words"));
+    work.price = words(row, key("outside[].price"));
+    work.at_cost = at_cost == nullptr || std::get<bool>(at_cost->value);
+    work.lead = Duration{lead == nullptr ? 0 : std::get<std::int64_t>(lead->value)};
+    work.where = row.where;
+    to.spec.outside.push_back(std::move(work));
   }
 }
 

@@ -11,12 +11,29 @@ struct OptionalPart {
   Part part;
 };
 constexpr std::array optional_parts{
-    OptionalPart{"endbands", Part::endbands},   OptionalPart{"registers", Part::registers},
-    OptionalPart{"underlays", Part::underlays}, OptionalPart{"lines", Part::lines},
-    OptionalPart{"lettering", Part::lettering}, OptionalPart{"corners", Part::corners},
-    OptionalPart{"clasps", Part::clasps},       OptionalPart{"strap", Part::strap},
-    OptionalPart{"stone", Part::stone},         OptionalPart{"packing", Part::packing},
+    OptionalPart{"guards", Part::guards},
+    OptionalPart{"edges", Part::edges},
+    OptionalPart{"false_bands", Part::false_bands},
+    OptionalPart{"endbands", Part::endbands},
+    OptionalPart{"registers", Part::registers},
+    OptionalPart{"underlays", Part::underlays},
+    OptionalPart{"insets", Part::insets},
+    OptionalPart{"lines", Part::lines},
+    OptionalPart{"lettering", Part::lettering},
+    OptionalPart{"corners", Part::corners},
+    OptionalPart{"clasps", Part::clasps},
+    OptionalPart{"furniture", Part::furniture},
+    OptionalPart{"strap", Part::strap},
+    OptionalPart{"tie", Part::tie},
+    OptionalPart{"stone", Part::stone},
+    OptionalPart{"box", Part::box},
+    OptionalPart{"repairs", Part::repairs},
+    OptionalPart{"packing", Part::packing},
 };
+
+// What every bound book has.
+constexpr std::array body_of_a_book{Part::text_block, Part::sewing, Part::endpapers,
+                                    Part::spine,      Part::boards, Part::cover};
 
 // Materials that a workshop may use as a habit and a book may do without.
 constexpr std::array optional_roles{
@@ -25,6 +42,10 @@ constexpr std::array optional_roles{
     std::pair{Role::leather_dressing, std::string_view("dressing")},
     std::pair{Role::leaf_varnish, std::string_view("varnish")},
     std::pair{Role::padding, std::string_view("padding")},
+    std::pair{Role::mull, std::string_view("mull")},
+    std::pair{Role::hollow_paper, std::string_view("hollow")},
+    std::pair{Role::stiffener, std::string_view("stiffener")},
+    std::pair{Role::board_lining, std::string_view("lining")},
 };
 
 bool lists(Hit const& hit, std::string_view name) {
@@ -44,18 +65,27 @@ bool has_leaf(Layers const& layers, Parts const& parts) {
   bool const in_lines = parts.has(Part::lines) && std::any_of(lines.begin(), lines.end(), [](Row const& row) {
                           return is_leaf(row.find(key("lines[].kind")));
                         });
+  if (parts.has(Part::edges) && parts.is(Way::gilt)) return true;
   return in_lines || (parts.has(Part::lettering) && is_leaf(layers[key("lettering.kind")].entry));
+}
+
+bool furniture_has_rivets(Layers const& layers) {
+  auto const& rows = layers.rows("furniture").rows;
+  return std::any_of(rows.begin(), rows.end(), [](Row const& row) {
+    Entry const* const rivets = row.find(key("furniture[].rivets_each"));
+    return rivets != nullptr && std::get<std::int64_t>(rivets->value) > 0;
+  });
 }
 
 bool has_rivets(Layers const& layers, Parts const& parts) {
   return (parts.has(Part::corners) && count_of(layers, key("corners.rivets_each")) > 0) ||
          (parts.has(Part::clasps) && count_of(layers, key("clasps.rivets_each")) > 0) ||
-         parts.has(Part::strap);
+         parts.has(Part::strap) || (parts.has(Part::furniture) && furniture_has_rivets(layers));
 }
 
 Wanted needed_if(bool condition) { return condition ? Wanted::yes : Wanted::no; }
 
-// "endbands.silk" names two roles, the second only where there are two codes.
+// "endbands.silk" names six roles, each only where there are as many codes.
 Named silk(Layers const& layers, std::size_t which) {
   Hit const& hit = layers[key("endbands.silk")];
   if (!hit) return {};
@@ -76,16 +106,45 @@ Where const* described_beside(Layers const& layers, std::string_view table) {
   return !rows.rows.empty() && rows.origin == without.origin ? &rows.rows.front().where : nullptr;
 }
 
+// Where a description or its model asks for a table; nullptr: nowhere.
+Where const* asked_at(Layers const& layers, std::string_view table) {
+  for (std::size_t i = 0; i < key_count; ++i) {
+    bool const of_table = path_of(i).starts_with(table) && path_of(i).substr(table.size()).starts_with('.');
+    Hit const& hit = layers[i];
+    if (of_table && hit && (hit.origin == Origin::said || hit.origin == Origin::model))
+      return &hit.entry->where;
+  }
+  Rows const& rows = layers.rows(table);
+  return rows.rows.empty() ? nullptr : &rows.rows.front().where;
+}
+
 }  // namespace
 
-Parts::Parts(Layers const& layers, std::vector<Fault>& faults) : layers_(layers) {
-  present_.fill(true);
-  for (auto const& [table, part] : optional_parts)
-    present_[static_cast<std::size_t>(part)] = layers.asked_for(table) && !left_out(table);
-  present_[static_cast<std::size_t>(Part::endpapers)] =
-      !left_out("endpapers") && count_of(layers, key("endpapers.each_end")) > 0;
-  present_[static_cast<std::size_t>(Part::extras)] =
-      !layers.rows("extra_materials").rows.empty() || !layers.rows("extra_work").rows.empty();
+Parts::Parts(Layers const& layers, Style const& style, Ways ways, std::vector<Fault>& faults)
+    : layers_(layers), ways_(ways) {
+  auto const set = [&](Part part, bool there) { present_[static_cast<std::size_t>(part)] = there; };
+  set(Part::whole_book, true);
+  set(Part::office, true);
+  for (Part const part : body_of_a_book) set(part, style.body == Body::book);
+  for (auto const& [table, part] : optional_parts) {
+    bool const wanted = layers.asked_for(table) && !left_out(table);
+    std::string_view const because = style.refuses(part);
+    set(part, wanted && because.empty());
+    if (!wanted || because.empty()) continue;
+    Where const* const at = asked_at(layers, table);
+    faults.push_back({FaultCode::refused_part,
+                      at != nullptr ? *at : Where{layers.source(), 0, 0, std::string(table)},
+                      "[" + std::string(table) + "] of binding = \"" + std::string(style.name) + "\"",
+                      std::string(because),
+                      {}});
+  }
+  if (style.body == Body::book) {
+    set(Part::boards, !is(Way::no_boards));
+    set(Part::endpapers, !left_out("endpapers") && count_of(layers, key("endpapers.each_end")) > 0);
+    set(Part::sewing, !left_out("sewing"));
+  }
+  if (style.body == Body::box_alone) set(Part::box, true);
+  set(Part::extras, !layers.rows("extra_materials").rows.empty() || !layers.rows("extra_work").rows.empty());
 
   if (!layers[key("without")]) return;
   for (auto const& [table, part] : optional_parts)
@@ -106,28 +165,58 @@ Wanted wanted(Role role, Layers const& layers, Parts const& parts) {
   for (auto const& [optional, name] : optional_roles)
     if (role == optional && parts.left_out(name)) return Wanted::no;
   RoleRow const& row = role_row(role);
-  bool const has_part = parts.has(row.part);
+  if (!parts.has(row.part) && role != Role::metal_leaf && role != Role::leaf_size &&
+      role != Role::leaf_varnish)
+    return Wanted::no;
+  bool const sewn = parts.is_any({Way::one_core, Way::two_cores});
+  bool const glued = !parts.is_any({Way::link_stitch, Way::long_stitch, Way::pamphlet});
+  bool const in_parts = parts.is_any({Way::three_quarter, Way::half, Way::quarter});
   switch (role) {
     case Role::text_paper: return needed_if(!layers.flag(key("text.given")));
-    case Role::spine_lining: return needed_if(count_of(layers, key("spine.lining_layers")) > 0);
-    case Role::spine_paper: return needed_if(count_of(layers, key("spine.paper_layers")) > 0);
+    case Role::joint_leather: return needed_if(parts.is(Way::leather_joint));
+    case Role::cord: return needed_if(parts.is_any({Way::raised_cords, Way::recessed_cords}));
+    case Role::tape: return needed_if(parts.is(Way::tapes));
+    case Role::spine_adhesive: return needed_if(glued);
+    case Role::spine_lining: return needed_if(glued && count_of(layers, key("spine.lining_layers")) > 0);
+    case Role::spine_paper: return needed_if(glued && count_of(layers, key("spine.paper_layers")) > 0);
+    case Role::mull: return needed_if(glued && parts.is_any({Way::hollow, Way::loose}));
+    case Role::hollow_paper: return needed_if(parts.is(Way::hollow));
+    case Role::stiffener: return needed_if(parts.is(Way::loose));
+    case Role::lacing_adhesive: return needed_if(parts.is(Way::laced));
+    case Role::sides: return needed_if(in_parts);
+    case Role::corner_covering: return needed_if(parts.is_any({Way::three_quarter, Way::half}));
+    case Role::side_adhesive: return needed_if(in_parts);
+    case Role::cover_paste: return needed_if(!parts.is(Way::wrapper));
+    case Role::endband_core:
+    case Role::endband_silk_1: return needed_if(sewn);
+    case Role::second_core: return needed_if(parts.is(Way::two_cores));
+    case Role::made_endband: return needed_if(parts.is(Way::stuck_on));
+    case Role::edge_colour: return needed_if(parts.is(Way::sprinkled));
     case Role::metal_leaf:
     case Role::leaf_size: return needed_if(has_leaf(layers, parts));
     case Role::leaf_varnish: return has_leaf(layers, parts) ? Wanted::if_named : Wanted::no;
     case Role::rivet: return needed_if(has_rivets(layers, parts));
+    case Role::endband_silk_2:
+    case Role::endband_silk_3:
+    case Role::endband_silk_4:
+    case Role::endband_silk_5:
+    case Role::endband_silk_6: return sewn ? Wanted::if_named : Wanted::no;
     case Role::thread_wax:
     case Role::leather_dye:
     case Role::leather_dressing:
-    case Role::endband_silk_2:
     case Role::corner_adhesive:
-    case Role::padding: return has_part ? Wanted::if_named : Wanted::no;
-    default: return needed_if(has_part);
+    case Role::board_lining:
+    case Role::padding: return Wanted::if_named;
+    default: return Wanted::yes;
   }
 }
 
 Named named(Role role, Layers const& layers) {
-  if (role == Role::endband_silk_1) return silk(layers, 0);
-  if (role == Role::endband_silk_2) return silk(layers, 1);
+  if (role >= Role::endband_silk_1 && role <= Role::endband_silk_6)
+    return silk(layers, static_cast<std::size_t>(role) - static_cast<std::size_t>(Role::endband_silk_1));
+  if (role == Role::leather)  // the leather, or whatever else covers the book
+    if (Hit const& hit = layers[key("cover.material")])
+      return {std::get<std::string>(hit.entry->value), hit.origin, hit.entry->where};
   RoleRow const& row = role_row(role);
   auto const at = find_key(row.key);
   if (!at) throw std::logic_error("a role without a key: " + std::string(row.key));

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/book/resolve_layers.h"
+#include "engine/book/style.h"
 
 #include <array>
 #include <string>
@@ -11,17 +12,20 @@
 namespace endband {
 
 // Which parts are there, what is left out, and why. Faults: a part that is left out and described by the same
-// layer.
+// layer; one that the binding cannot have.
 class Parts {
  public:
-  Parts(Layers const& layers, std::vector<Fault>& faults);
+  Parts(Layers const& layers, Style const& style, Ways ways, std::vector<Fault>& faults);
 
   bool has(Part part) const { return present_[static_cast<std::size_t>(part)]; }
   bool left_out(std::string_view name) const;  // "dye"
+  bool is(Way way) const { return ways_.has(way); }
+  bool is_any(Ways ways) const { return ways_.meet(ways); }  // of one axis
   std::array<bool, part_count> const& present() const { return present_; }
 
  private:
   Layers const& layers_;
+  Ways ways_;
   std::array<bool, part_count> present_{};
 };
 

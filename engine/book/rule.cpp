@@ -14,17 +14,14 @@ constexpr std::size_t most_inputs = 10;
 
 struct RuleTable {
   std::vector<Rule> rows;
-  std::array<Rule const*, figure_count> of{};
 
   RuleTable() {
     for (auto const group :
          {rules_of_text(), rules_of_sewing(), rules_of_spine(), rules_of_boards_and_cover(),
-          rules_of_endbands_and_registers(), rules_of_fittings(), rules_of_whole_book()})
+          rules_of_covering_in_parts(), rules_of_endbands_and_registers(), rules_of_fittings(),
+          rules_of_whole_book(), rules_of_box()})
       rows.insert(rows.end(), group.begin(), group.end());
-    for (Rule const& row : rows) {
-      assert(row.inputs.size() <= most_inputs);
-      of[Figures::index(row.gives)] = &row;
-    }
+    for ([[maybe_unused]] Rule const& row : rows) assert(row.inputs.size() <= most_inputs);
   }
 };
 
@@ -37,12 +34,16 @@ RuleTable const& rule_table() {
 
 std::span<Rule const> rules() { return rule_table().rows; }
 
-Rule const* rule_of(FigureId id) { return rule_table().of[Figures::index(id)]; }
+Rule const* rule_of(FigureId id, Ways ways) {
+  for (Rule const& rule : rules())
+    if (rule.gives == id && ways.meet(rule.when)) return &rule;
+  return nullptr;
+}
 
-void apply_rules(Figures& figures) {
+void apply_rules(Figures& figures, Ways ways) {
   std::array<double, most_inputs> in{};
   for (Rule const& rule : rules()) {
-    if (figures.has(rule.gives)) continue;
+    if (figures.has(rule.gives) || !ways.meet(rule.when)) continue;
     bool known = true;
     std::size_t filled = 0;
     for (FigureId const input : rule.inputs) {

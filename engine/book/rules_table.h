@@ -22,7 +22,10 @@ template <FigureId... Inputs, class Function>
 constexpr Rule rule(FigureId gives, From<Inputs...>, std::string_view formula, Function,
                     std::string_view source) {
   static_assert(std::is_empty_v<Function>, "a rule sees only its inputs");
-  return {gives, formula, From<Inputs...>::ids,
+  return {gives,
+          {},
+          formula,
+          From<Inputs...>::ids,
           [](double const* in) {
             return [in]<std::size_t... I>(std::index_sequence<I...>) {
               (void)in;  // a rule may have no inputs
@@ -31,6 +34,12 @@ constexpr Rule rule(FigureId gives, From<Inputs...>, std::string_view formula, F
             (std::make_index_sequence<sizeof...(Inputs)>{});
           },
           source};
+}
+
+// A rule that only books of these ways have.
+constexpr Rule when(Ways ways, Rule rule) {
+  rule.when = ways;
+  return rule;
 }
 
 // What stands as the source of a rule that nobody prints.
@@ -43,8 +52,10 @@ std::span<Rule const> rules_of_text();
 std::span<Rule const> rules_of_sewing();
 std::span<Rule const> rules_of_spine();
 std::span<Rule const> rules_of_boards_and_cover();
+std::span<Rule const> rules_of_covering_in_parts();
 std::span<Rule const> rules_of_endbands_and_registers();
 std::span<Rule const> rules_of_fittings();
 std::span<Rule const> rules_of_whole_book();
+std::span<Rule const> rules_of_box();
 
 }  // namespace endband

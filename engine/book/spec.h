@@ -4,6 +4,7 @@
 
 #include "engine/book/figure.h"
 #include "engine/book/operation.h"
+#include "engine/book/style.h"
 #include "engine/catalogue/catalogue.h"
 #include "engine/description/description.h"
 #include "engine/fault/fault.h"
@@ -21,28 +22,47 @@ namespace endband {
 // The places of a book that one material fills.
 enum class Role : std::uint8_t {
   text_paper,
+  guard_paper,
   endpaper,
+  joint_leather,
   thread,
   thread_wax,
   cord,
+  tape,
   spine_adhesive,
   spine_lining,
   spine_paper,
+  mull,
+  hollow_paper,
+  stiffener,
+  false_band,
   board,
+  board_lining,
   lacing_adhesive,
   leather,
+  sides,
+  corner_covering,
+  side_adhesive,
   cover_paste,
   leather_dye,
   leather_dressing,
   endband_core,
+  second_core,
   endband_silk_1,
   endband_silk_2,
+  endband_silk_3,
+  endband_silk_4,
+  endband_silk_5,
+  endband_silk_6,
+  made_endband,
   endband_adhesive,
   ribbon,
   underlay_adhesive,
   metal_leaf,
   leaf_size,
   leaf_varnish,
+  edge_colour,
+  inset_adhesive,
   corner,
   corner_adhesive,
   clasp,
@@ -51,6 +71,11 @@ enum class Role : std::uint8_t {
   buckle,
   stone,
   stone_adhesive,
+  tie,
+  box_board,
+  box_cloth,
+  box_lining,
+  box_adhesive,
   pastedown_adhesive,
   carton,
   padding
@@ -95,6 +120,45 @@ struct Underlay {  // a panel or shape of card under the leather
   Where where;
 };
 
+// What lies in the cover beside underlays and stones.
+enum class InsetKind : std::uint8_t { onlay, panel };
+struct Inset {
+  InsetKind kind = InsetKind::onlay;
+  MaterialId material;
+  double height_mm = 0, width_mm = 0;
+  int count = 1;
+  Where where;
+};
+
+struct Furniture {  // as listed
+  MaterialId material;
+  int count = 1;
+  int rivets_each = 0;
+  Where where;
+};
+
+enum class RepairKind : std::uint8_t { collate, pull, clean, guard, mend, resew, reback, other };
+struct Repair {
+  RepairKind kind = RepairKind::other;
+  std::optional<int> count;    // none: as many as the block has
+  std::string words;           // other: what is done
+  Duration low, likely, high;  // other
+  Where where;
+};
+
+struct Custody {  // what the customer leaves with the workshop; never stock
+  std::string what, condition;
+  std::string declared_value;  // decimal, in the workshop's currency; empty: none said
+  Where where;
+};
+
+struct SetVolume {  // of a set; what is not said is the description's
+  std::string title;
+  Figures said;
+  Where where;
+};
+enum class SetShares : std::uint8_t { nothing, batch, skin };
+
 struct ExtraMaterial {
   MaterialId material;
   Amount net;
@@ -105,9 +169,19 @@ struct ExtraWork {
   Duration low, likely, high;
   Where where;
 };
+enum class OutsideKind : std::uint8_t { edge_gilding, splitting, die, stone_setting, printing, other };
+enum class OutsideBy : std::uint8_t { whole, piece, dm2, skin };
 struct OutsideWork {  // by another's hands: its full cost on the job
   std::string words;
-  std::string price;    // decimal, in the workshop's currency
+  std::string price;  // decimal, in the workshop's currency: of the whole, a piece, a dm2 or a skin
+  OutsideKind kind = OutsideKind::other;
+  OutsideBy by = OutsideBy::whole;
+  std::string supplier;
+  int count = 1;                       // by piece
+  std::optional<Area> area;            // by dm2; none: of the edges, or of the leather
+  std::string least_charge, carriage;  // decimal; empty: none
+  Ratio redo;                          // chance that it must be done again, 0 <= p <= 9/10
+  bool each_copy = true;
   bool at_cost = true;  // stands at cost, else earns
   Duration lead;        // days without hands
   Where where;
@@ -116,6 +190,7 @@ struct OutsideWork {  // by another's hands: its full cost on the job
 struct BookSpec {
   std::string title;
   std::string binding;                       // name of the style row: "raised-cords"
+  Ways ways;                                 // one of each axis
   Figures given;                             // no computed figure yet
   std::array<Chosen, role_count> materials;  // origin none: the part is absent or needs none
   std::array<bool, part_count> present{};
@@ -123,6 +198,16 @@ struct BookSpec {
   LineKind lettering_kind = LineKind::blind;
   std::vector<Lines> lines;
   std::vector<Underlay> underlays;
+  std::vector<MaterialId> silk_pattern;  // one wrap after another; empty: each silk in turn
+  std::string fount;                     // letters owned; empty: nobody said
+  std::vector<Inset> insets;
+  std::vector<Furniture> furniture;
+  std::vector<Repair> repairs;
+  Ratio repair_ceiling;  // share over the likely price at which to stop and ask
+  std::vector<Custody> custody;
+  std::vector<SetVolume> volumes;  // none: one book
+  SetShares set_shares = SetShares::nothing;
+  int copies = 1;
   std::vector<ExtraMaterial> extra_materials;
   std::vector<ExtraWork> extra_work;
   std::vector<OutsideWork> outside;
@@ -135,12 +220,16 @@ struct BookSpec {
 // delivery) is among them and is read by the command, not by resolve.
 std::span<KeyRow const> description_keys();
 
-// One source of values; `layers` come strongest first: said, model, workshop, practice.
+// One source of values; `layers` come strongest first: said, model, workshop. Below them all lies what is
+// practice in the binding that they name, and then what is practice everywhere, both built in.
 struct Layer {
   BookText const* text;
   Origin origin;
 };
-BookText const& practice();  // the (cp) values of the styles, built in
+BookText const& practice();              // everywhere
+BookText const& practice(Style const&);  // in one binding
+// The binding that the layers name; the plain one on raised cords when they name none.
+Style const& style_of(std::span<Layer const> layers);
 struct Model {
   std::string_view name, what, text;
 };

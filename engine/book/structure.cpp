@@ -32,9 +32,9 @@ void require_finite(Figures const& figures) {
 
 void compute_figures(Making& making) {
   complete(making);
-  apply_rules(making.book.figures);
+  apply_rules(making.book.figures, making.spec.ways);
   grow_for_underlays(making);
-  apply_rules(making.book.figures);
+  apply_rules(making.book.figures, making.spec.ways);
   require_finite(making.book.figures);
 }
 
@@ -55,7 +55,7 @@ void make_parts(Making& making) {
 void close_book(Making& making) {
   Structure& book = making.book;
   weigh(making);
-  apply_rules(book.figures);
+  apply_rules(book.figures, making.spec.ways);
   book.mass = {std::llround(making[FigureId::book_mass] * 1000)};
   book.closed_height = cut_to(making[FigureId::closed_height]);
   book.closed_width = cut_to(making[FigureId::closed_width]);

@@ -13,11 +13,13 @@ namespace endband {
 // What a quantity is for. The names stand on bills, piece lists and explanations.
 // clang-format off
 enum class Item : std::uint8_t {
-  text_sheets, endpaper_sheets, tipping_paste, sewing_thread, thread_wax, cords, spine_glue, panel_linings,
-  panel_papers, lining_paste, boards, lacing_glue, cover_leather, cover_paste, leather_dye, leather_dressing,
-  endband_cores, endband_silk, endband_glue, registers, register_glue, underlay_cards, underlay_glue, leaf_lines,
-  leaf_letters, leaf_size, leaf_varnish, corners, corner_glue, clasps, rivets, strap, buckle, stone, stone_glue,
-  pastedown_paste, carton, padding, extra
+  text_sheets, guard_strips, endpaper_sheets, joint_strips, tipping_paste, sewing_thread, thread_wax, cords, tapes,
+  spine_glue, panel_linings, panel_papers, mull, spine_papers, hollow, stiffener, false_bands, lining_paste, boards,
+  board_linings, lacing_glue, cover_leather, cover_sides, cover_corners, cover_paste, side_paste, leather_dye,
+  leather_dressing, endband_cores, endband_silk, made_endbands, endband_glue, registers, register_glue,
+  underlay_cards, underlay_glue, onlays, inset_panels, inset_glue, leaf_lines, leaf_letters, leaf_edges, leaf_size,
+  leaf_varnish, edge_colour, corners, corner_glue, clasps, rivets, furniture, strap, buckle, stone, stone_glue, tie,
+  pastedown_paste, box_boards, box_cloth, box_linings, box_glue, carton, padding, extra
 };
 // clang-format on
 inline constexpr std::size_t item_count = static_cast<std::size_t>(Item::extra) + 1;

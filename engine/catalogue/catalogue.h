@@ -25,7 +25,7 @@ Dimension dimension_of(SoldBy sold_by);
 enum class MaterialKind : std::uint8_t {
   paper, card, board, wood_board, leather, cloth, linen, thread, cord, core, silk, ribbon,
   adhesive, paste_powder, epoxy, dye, dressing, gilding_size, metal_leaf, varnish,
-  corner, clasp, rivet, buckle, stone, wax, abrasive, packing, carton, sundry
+  corner, clasp, rivet, buckle, stone, wax, abrasive, packing, carton, sundry, endband
 };
 // clang-format on
 

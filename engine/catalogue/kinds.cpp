@@ -65,6 +65,7 @@ constexpr std::array kinds{
   KindRow{Kind::packing,      "packing",      "padding and wrapping", sundries, nothing},
   KindRow{Kind::carton,       "carton",       "cartons to send books in", piece_only, inner_size_needed},
   KindRow{Kind::sundry,       "sundry",       "anything else", sundries, nothing},
+  KindRow{Kind::endband,      "endband",      "made endbands by the metre", length_only, nothing},
 };
 
 struct SoldByRow {
@@ -99,7 +100,7 @@ constexpr bool in_order(Rows const& rows, Key key) {
     if (static_cast<std::size_t>(rows[i].*key) != i) return false;
   return true;
 }
-static_assert(in_order(kinds, &KindRow::kind) && kinds.size() == static_cast<std::size_t>(Kind::sundry) + 1);
+static_assert(in_order(kinds, &KindRow::kind) && kinds.size() == static_cast<std::size_t>(Kind::endband) + 1);
 static_assert(in_order(ways_of_selling, &SoldByRow::sold_by) &&
               ways_of_selling.size() == static_cast<std::size_t>(SoldBy::leaf_book) + 1);
 static_assert(charging_names.size() == static_cast<std::size_t>(Charging::whole) + 1);

@@ -54,6 +54,7 @@ struct FrozenQuote {
   int rules = engine_rules;
   Date on;
   std::string title, binding;
+  Ways ways;
   std::string description;  // the text as given
   std::string model_name;
   std::vector<FrozenFigure> figures;

@@ -18,7 +18,7 @@ void add_reason(std::vector<Reason>& reasons, FrozenQuote const& quote, FigureId
                                    [&](FrozenFigure const& row) { return row.id == id; });
   if (figure == quote.figures.end() || holds(reasons, id)) return;
   Reason reason{id, static_cast<double>(figure->value_e6) / 1e6, figure->origin, {}, {}, {}};
-  Rule const* const rule = figure->origin == Origin::computed ? rule_of(id) : nullptr;
+  Rule const* const rule = figure->origin == Origin::computed ? rule_of(id, quote.ways) : nullptr;
   if (rule != nullptr) {
     reason.formula = rule->formula;
     reason.source = rule->source;

@@ -76,10 +76,12 @@ enum class Component : std::uint8_t {
   finishing,
   furniture,
   stone_setting,
+  box,
+  repairs,
   extras,
   outside_work
 };
-inline constexpr std::size_t component_count = 8;
+inline constexpr std::size_t component_count = 10;
 std::string_view component_name(Component component);
 // The whole book, packing and office have none: what they cost is spread over the others.
 std::optional<Component> component_of(Part part);
