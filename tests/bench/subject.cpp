@@ -50,10 +50,7 @@ std::vector<Outside> outside_of(BookSpec const& book, Currency currency) {
 }  // namespace
 
 std::vector<Layer> Subject::layers() const {
-  return {{&said, Origin::said},
-          {&model, Origin::model},
-          {&defaults, Origin::workshop},
-          {&practice(), Origin::practice}};
+  return {{&said, Origin::said}, {&model, Origin::model}, {&defaults, Origin::workshop}};
 }
 
 Subject load_subject(std::string const& workshop_path, std::string const& book_path, Date on) {

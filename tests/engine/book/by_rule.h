@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/book/rule.h"
+#include "engine/book/style.h"
 
 #include <initializer_list>
 #include <utility>
@@ -10,12 +11,15 @@ namespace endband::tests {
 
 using Given = std::initializer_list<std::pair<FigureId, double>>;
 
-inline Figures figures_from(Given given) {
+// In a plain book on raised cords but for the ways that are named.
+inline Figures figures_from(Given given, Ways ways = {}) {
   Figures figures;
   for (auto const& [id, value] : given) figures.set(id, value, Origin::said);
-  apply_rules(figures);
+  apply_rules(figures, styles().front().usual.replaced_by(ways));
   return figures;
 }
-inline double by_rule(FigureId id, Given given) { return figures_from(given).value(id); }
+inline double by_rule(FigureId id, Given given, Ways ways = {}) {
+  return figures_from(given, ways).value(id);
+}
 
 }  // namespace endband::tests

@@ -41,7 +41,7 @@ inline BookText text_of(std::string_view text, std::string source = "book.toml")
   return *std::move(read);
 }
 
-// Said, a model, the workshop's habits and practice, as a quote takes them.
+// Said, a model and the workshop's habits, as a quote takes them; practice lies below.
 class Four {
  public:
   explicit Four(std::string_view said, std::string_view model = "raised-cords",
@@ -49,10 +49,7 @@ class Four {
       : said_(text_of(said)), model_(*model_text(model)), workshop_(text_of(workshop, "workshop")) {}
 
   std::vector<Layer> list() const {
-    return {{&said_, Origin::said},
-            {&model_, Origin::model},
-            {&workshop_, Origin::workshop},
-            {&practice(), Origin::practice}};
+    return {{&said_, Origin::said}, {&model_, Origin::model}, {&workshop_, Origin::workshop}};
   }
   Read<BookSpec> resolve(Catalogue const& catalogue) const { return endband::resolve(list(), catalogue); }
   Read<BookSpec> resolve() const { return resolve(fixtures::sample_catalogue()); }

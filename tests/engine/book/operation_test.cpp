@@ -27,7 +27,7 @@ TEST_CASE("what is repeated when its piece is ruined belongs to a part with a co
   for (OperationRow const& row : operation_table())
     if (row.repeated_if_ruined)
       CHECK_MESSAGE((row.part == Part::cover || row.part == Part::boards || row.part == Part::strap ||
-                     row.part == Part::stone),
+                     row.part == Part::stone || row.part == Part::box),
                     row.name);
   CHECK(operation_row(OperationKind::cover_book).repeated_if_ruined);
   CHECK_FALSE(operation_row(OperationKind::sew_sections).repeated_if_ruined);

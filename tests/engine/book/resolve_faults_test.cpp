@@ -110,7 +110,7 @@ TEST_CASE("what follows from other properties is taken from them") {
 
 TEST_CASE("everything that nobody said is told at once, after the faults of the text") {
   auto const said = layers::text_of("endband = 1\nheight = \"200 mm\"\nleather = \"gaot\"\n[corners]\n");
-  std::vector<Layer> const two{{&said, Origin::said}, {&practice(), Origin::practice}};
+  std::vector<Layer> const two{{&said, Origin::said}};
   CHECK(faults_of(resolve(two, fixtures::sample_catalogue())) ==
         "3:11 unknown-material leather\n"
         "missing-key text.paper\nmissing-key sewing.thread\nmissing-key sewing.cord\nmissing-key "

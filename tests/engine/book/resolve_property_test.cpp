@@ -164,7 +164,6 @@ TEST_CASE("the strongest layer that says a figure gives it its origin") {
     std::vector<Layer> list;
     for (std::size_t i = 0; i < 3; ++i) list.push_back({&texts[i], origins[i]});
     list.push_back({&base, Origin::learned});
-    list.push_back({&practice(), Origin::practice});
     texts[0].entries.push_back(*model.find("height"));
     texts[0].entries.push_back(*model.find("width"));
     texts[0].entries.push_back(*model.find("pages"));

@@ -101,11 +101,11 @@ TEST_CASE("the swell that a round wants makes that round") {
   for (double const degrees : {40.0, 84.0, 120.0, 179.0}) {
     Figures figures = figures_from({{block_thickness, 40}, {shoulder, 3}, {round_angle, degrees}});
     figures.set(swell, figures.value(swell_wanted), Origin::said);
-    apply_rules(figures);
+    apply_rules(figures, styles().front().usual);
     CHECK(figures.value(angle_it_takes) == Approx(degrees).epsilon(1e-9));
     figures = figures_from({{block_thickness, 40}, {shoulder, 3}, {round_angle, degrees}});
     figures.set(swell, figures.value(swell_low), Origin::said);
-    apply_rules(figures);
+    apply_rules(figures, styles().front().usual);
     CHECK(figures.value(angle_it_takes) == Approx(degrees / 2).epsilon(1e-9));
   }
 }

@@ -13,15 +13,18 @@ using endband::Reason;
 
 namespace {
 
+endband::Ways const raised_cords = endband::styles().front().usual;
+
 // Every figure that no rule gives is said; the rules give the rest.
 FrozenQuote with_all_figures() {
   endband::Figures figures;
   for (std::size_t i = 0; i < endband::figure_count; ++i) {
     auto const id = static_cast<FigureId>(i);
-    if (endband::rule_of(id) == nullptr) figures.set(id, 3, Origin::said);
+    if (endband::rule_of(id, raised_cords) == nullptr) figures.set(id, 3, Origin::said);
   }
-  endband::apply_rules(figures);
+  endband::apply_rules(figures, raised_cords);
   FrozenQuote made = quote();
+  made.ways = raised_cords;
   made.figures.clear();
   for (std::size_t i = 0; i < endband::figure_count; ++i) {
     auto const id = static_cast<FigureId>(i);
@@ -41,6 +44,7 @@ bool has(std::vector<Reason> const& reasons, FigureId id) {
 TEST_CASE("a figure is explained by its rule and what that reads, down to what was said, each once") {
   FrozenQuote const made = with_all_figures();
   for (endband::Rule const& rule : endband::rules()) {
+    if (!raised_cords.meet(rule.when)) continue;
     CAPTURE(endband::figure_row(rule.gives).name);
     std::vector<Reason> const reasons = endband::why(made, rule.gives);
     REQUIRE_FALSE(reasons.empty());
