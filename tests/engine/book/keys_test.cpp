@@ -42,6 +42,25 @@ TEST_CASE("the models that may be chosen are those that are there") {
   CHECK(key_named(description_keys(), "model")->choices == choices);
 }
 
+TEST_CASE("every model is read whole, says its binding, and names no material and no title") {
+  std::set<std::string_view> said;
+  for (Model const& model : models()) {
+    CAPTURE(model.name);
+    CHECK(said.insert(model.what).second);
+    CHECK(model.text.find('#') != std::string_view::npos);  // a model explains itself
+    auto const text = model_text(model.name);
+    REQUIRE(text.has_value());
+    CHECK(text->find("binding") != nullptr);
+    CHECK(text->find("title") == nullptr);
+    auto const names_material = [](Entry const& entry) {
+      KeyRow const* const row = key_named(description_keys(), entry.key);
+      return row != nullptr && (row->type == ValueType::code || row->type == ValueType::codes) &&
+             entry.key != "without";
+    };
+    CHECK(std::none_of(text->entries.begin(), text->entries.end(), names_material));
+  }
+}
+
 TEST_CASE("practice is read, and says nothing that a model or a description alone can say") {
   std::set<std::string_view> const forbidden{"title",   "height",  "width", "pages",
                                              "leather", "without", "model"};
