@@ -120,8 +120,11 @@ Read<BookSpec> resolve(std::span<Layer const> given, Catalogue const& catalogue)
   resolve_materials(to);
   resolve_figures(to);
   resolve_lists(to);
+  resolve_outside(to);
+  resolve_order(to);
   supplied_by_customer(to);
   if (faults.empty()) check_together(to);
+  if (faults.empty()) check_volumes(to);
   if (faults.empty()) return spec;
   std::stable_sort(faults.begin(), faults.end(),
                    [](Fault const& a, Fault const& b) { return in_order(a) < in_order(b); });

@@ -25,12 +25,17 @@ struct Resolving {
 
 // A number of a value, in the unit of figures: mm, degrees, kg/m3, 0 or 1.
 double number_of(ValueType type, Value const& value);
+// Letters to be tooled: blanks are none, a letter of several bytes is one.
+std::int64_t letters_of(std::string_view words);
 
 // Each fills its part of the spec and adds its faults.
 void resolve_materials(Resolving& to);
 void resolve_figures(Resolving& to);
 void resolve_lists(Resolving& to);
+void resolve_outside(Resolving& to);
+void resolve_order(Resolving& to);  // copies, and the volumes of a set
 // What holds between figures and materials: nothing may be cut to less than nothing.
 void check_together(Resolving& to);
+void check_volumes(Resolving& to);  // the same of each volume of a set
 
 }  // namespace endband

@@ -50,12 +50,6 @@ bool applies(Resolving const& to, std::size_t index, FigureId id) {
   return true;
 }
 
-std::int64_t letters_of(std::string_view words) {
-  // Blanks are not lettered; of a letter of several bytes the first is counted.
-  return std::count_if(words.begin(), words.end(),
-                       [](char c) { return c != ' ' && (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; });
-}
-
 void resolve_lettering(Resolving& to) {
   if (!to.parts.has(Part::lettering)) return;
   Hit words = to.layers[key("lettering.words")];
@@ -73,6 +67,12 @@ void resolve_lettering(Resolving& to) {
 }
 
 }  // namespace
+
+std::int64_t letters_of(std::string_view words) {
+  // Blanks are not lettered; of a letter of several bytes the first is counted.
+  return std::count_if(words.begin(), words.end(),
+                       [](char c) { return c != ' ' && (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; });
+}
 
 void resolve_figures(Resolving& to) {
   check_size(to);
