@@ -14,7 +14,7 @@ namespace endband {
 // clang-format off
 enum class Item : std::uint8_t {
   text_sheets, guard_strips, endpaper_sheets, joint_strips, tipping_paste, sewing_thread, thread_wax, cords, tapes,
-  spine_glue, panel_linings, panel_papers, mull, spine_papers, hollow, stiffener, false_bands, lining_paste, boards,
+  spine_glue, panel_linings, panel_papers, spine_linings, mull, spine_papers, hollow, stiffener, false_bands, lining_paste, boards,
   board_linings, lacing_glue, cover_leather, cover_sides, cover_corners, cover_paste, side_paste, leather_dye,
   leather_dressing, endband_cores, endband_silk, made_endbands, endband_glue, registers, register_glue,
   underlay_cards, underlay_glue, onlays, inset_panels, inset_glue, leaf_lines, leaf_letters, leaf_edges, leaf_size,
@@ -28,6 +28,22 @@ std::string_view item_words(Item item);  // "linen on the panels"
 
 enum class Grain : std::uint8_t { any, along_height, along_width };
 
+// How a piece lies on a skin: which of its sides the backbone runs along, either way round, and by how many
+// degrees it may be turned from that.
+enum class Lie : std::uint8_t { any, backbone_along_height, backbone_along_width };
+std::string_view lie_name(Lie lie);  // "backbone-along-height"
+struct Lay {
+  Lie lie = Lie::any;
+  int within_deg = 0;  // 0 where any
+  friend bool operator==(Lay, Lay) = default;
+};
+// The poorest part of a skin that will do; of what is no skin the poorest.
+enum class Grade : std::uint8_t { belly, flank, back };
+std::string_view grade_name(Grade grade);  // "flank"
+// What is cut out of the rectangle: itself, or two corners, by its diagonal.
+enum class Outline : std::uint8_t { rectangle, two_corners };
+std::string_view outline_name(Outline outline);  // "two-corners"
+
 struct Piece {  // a rectangle to cut
   Item item;
   Part part;
@@ -35,7 +51,13 @@ struct Piece {  // a rectangle to cut
   std::int64_t count = 1;
   Length height, width;
   Grain grain = Grain::any;
-  int skin_group = 0;  // pieces of one group > 0 come from one skin
+  Lay lay{};
+  Grade grade = Grade::belly;
+  Outline outline = Outline::rectangle;
+  Length trim_height{}, trim_width{};  // of height and width, what is cut away again once it is in place
+  int skin_group = 0;  // pieces of one group > 0 come from one skin, those of each copy from one
+  int volume = 0;      // of a set, from 1; 0: the only one
+  int copies = 1;      // that `count` is shared by
 };
 struct Run {  // a length off a roll, a reel or a skein; `taken` holds what needlefuls and the frame waste
   Item item;
@@ -77,14 +99,17 @@ struct Operation {
 enum class WarningCode : std::uint8_t {
   grain_across, creep_over_trim, short_last_section, swell_too_great, swell_too_small, will_not_back, thin_leather,
   register_short, not_for_brass, leaf_tarnishes, restricted_material, square_unusual, turn_in_unusual, bands_unusual,
-  section_unusual, customer_piece_cannot_be_replaced, carton_too_small
+  section_unusual, customer_piece_cannot_be_replaced, carton_too_small,
+  letter_missing, endband_too_high
 };
 // clang-format on
-inline constexpr std::size_t warning_count = static_cast<std::size_t>(WarningCode::carton_too_small) + 1;
+inline constexpr std::size_t warning_count = static_cast<std::size_t>(WarningCode::endband_too_high) + 1;
 std::string_view warning_name(WarningCode code);
 struct Warning {
   WarningCode code;
-  double is = 0, least = 0, most = 0;  // in the figure's unit; 0 where it says nothing
+  // In the figure's unit; 0 where it says nothing. letter_missing: owned, needed at once, and the code point
+  // of the letter.
+  double is = 0, least = 0, most = 0;
   MaterialId material;                 // the one that is meant, or none (0)
 };
 

@@ -25,6 +25,7 @@ constexpr std::array item_rows{
     ItemRow{Item::spine_glue, "spine-glue", "glue on the spine"},
     ItemRow{Item::panel_linings, "panel-linings", "linings of the panels"},
     ItemRow{Item::panel_papers, "panel-papers", "paper on the panels"},
+    ItemRow{Item::spine_linings, "spine-linings", "linings of the spine"},
     ItemRow{Item::mull, "mull", "mull of the spine"},
     ItemRow{Item::spine_papers, "spine-papers", "paper on the spine"},
     ItemRow{Item::hollow, "hollow", "paper of the hollow"},
@@ -100,6 +101,8 @@ constexpr std::array warning_rows{
     WarningRow{WarningCode::section_unusual, "section-unusual"},
     WarningRow{WarningCode::customer_piece_cannot_be_replaced, "customer-piece-cannot-be-replaced"},
     WarningRow{WarningCode::carton_too_small, "carton-too-small"},
+    WarningRow{WarningCode::letter_missing, "letter-missing"},
+    WarningRow{WarningCode::endband_too_high, "endband-too-high"},
 };
 // clang-format on
 
@@ -112,11 +115,23 @@ constexpr bool rows_follow_their_enums() {
 }
 static_assert(rows_follow_their_enums());
 
+constexpr std::array<std::string_view, 3> lie_names{"any", "backbone-along-height", "backbone-along-width"};
+constexpr std::array<std::string_view, 3> grade_names{"belly", "flank", "back"};
+constexpr std::array<std::string_view, 2> outline_names{"rectangle", "two-corners"};
+
 }  // namespace
 
 std::string_view item_name(Item item) { return item_rows.at(static_cast<std::size_t>(item)).name; }
 
 std::string_view item_words(Item item) { return item_rows.at(static_cast<std::size_t>(item)).words; }
+
+std::string_view lie_name(Lie lie) { return lie_names.at(static_cast<std::size_t>(lie)); }
+
+std::string_view grade_name(Grade grade) { return grade_names.at(static_cast<std::size_t>(grade)); }
+
+std::string_view outline_name(Outline outline) {
+  return outline_names.at(static_cast<std::size_t>(outline));
+}
 
 std::string_view warning_name(WarningCode code) {
   return warning_rows.at(static_cast<std::size_t>(code)).name;
