@@ -46,7 +46,7 @@ inline constexpr std::size_t part_count = static_cast<std::size_t>(Part::repairs
 std::string_view part_name(Part part);
 
 // clang-format off
-enum class FigureId : std::uint8_t {
+enum class FigureId : std::uint16_t {
   // text block
   leaf_height, leaf_width, pages_wanted, folds, sheets, sheets_per_section, sections, last_section_sheets, leaves,
   pages, leaf_caliper, leaf_grammage, compression, creep, head_tail_trim, fore_edge_trim, section_thickness, sheet_height,
@@ -55,7 +55,7 @@ enum class FigureId : std::uint8_t {
   mounted_thickness, guard_caliper, guard_width, guards_a_leaf, guards, guard_thickness, edges_done, edge_length,
   edges_area,
   // endpapers
-  endpapers_each_end, free_endpaper_leaves, endpaper_caliper, endpaper_grammage, endpaper_thickness, tip_width,
+  endpapers_each_end, pastedowns, free_endpaper_leaves, endpaper_caliper, endpaper_grammage, endpaper_thickness, tip_width, joint_reach,
   // sewing
   sewn_sections, thread_passes, thread_layers, thread_tex, thread_density, thread_thickness, swell_kept, swell, kettle_setback, supports, support_thickness,
   support_width, support_turns, support_path, stations, link_length, knot_tail, stitch_allowance, thread_length, needle_length, needle_waste, needlefuls, thread_taken, slip_length,
@@ -64,14 +64,14 @@ enum class FigureId : std::uint8_t {
   spine_width, round_angle, shoulder, chord, spine_radius, arc, rise, swell_wanted, swell_least, swell_low,
   swell_most, angle_it_takes, thread_least, thread_most, bands, panels, band_width, panel_height, panel_clearance,
   lining_layers, paper_lining_layers, mull_reach, mull_setback, mull_height, mull_width, hollow_width, false_bands,
-  false_band_width, stiffener_thickness, spine_piece_width,
+  false_band_width, stiffener_thickness, spine_piece_width, back_depth,
   // boards
   board_thickness, board_density, square, setback, boards, board_height, board_width, holes_a_slip, lacing_holes,
   // cover
   leather_bought, leather_pared, leather_density, turn_in, joint, leather_stretch, band_path, band_growth,
   underlay_growth, underlay_growth_across, cover_height, cover_width, pare_length, cover_area,
-  side_thickness, side_density, spine_reach_share, spine_reach, side_lap, corner_leather, corner_cut, covering_corners,
-  spine_cover_width, side_height, side_width, sides_area, sides_mass, cover_flap,
+  covering_thickness, side_thickness, side_density, spine_reach_share, spine_reach, side_lap, corner_leather, corner_cut, covering_corners, corners_area, corner_edges,
+  spine_cover_width, side_height, side_width, sides_area, sides_mass, corners_mass, cover_flap, wrapper_holes,
   // endbands
   endbands, endband_colours, cores_an_endband, second_core_thickness, wrap_path, core_thickness, core_trim, core_length, silk_tex, silk_density, silk_thickness,
   silk_packing, wraps, tie_downs, tie_length, silk_length,
@@ -80,7 +80,7 @@ enum class FigureId : std::uint8_t {
   // corners, clasps, strap, stone
   corners, corner_leg, rivets_a_corner, clasps, rivets_a_clasp, straps, strap_width, strap_fixing, strap_reach,
   strap_tail, strap_overlap, strap_wraps_round, strap_length, strap_rivet_spacing, strap_rivet_end, strap_rivets,
-  rivets, stones, stone_height, stone_width, ties, tie_turns, tie_tail, tie_width, tie_band,
+  furniture_rivets, rivets, stones, stone_height, stone_width, ties, tie_turns, tie_tail, tie_width, tie_band,
   // lines and lettering
   leaf_lap, letters, letter_lines, impressions, letter_height, letter_pitch, letter_layers,
   // box
