@@ -17,7 +17,49 @@ void check_size(Resolving& to) {
   if (!known(to, key("height"))) missing(to, key("height"), "height = \"250 mm\"");
   if (!known(to, key("width"))) missing(to, key("width"), "width = \"180 mm\"");
   if (to.layers.flag(key("text.given"))) {
+constexpr std::array size_of_a_boxed_book{
+    std::pair{key("box.book_height"),
+              std::string_view("book_height = \"258 mm\", of the closed book, in [box]")},
+    std::pair{key("box.book_width"),
+              std::string_view("book_width = \"190 mm\", of the closed book, in [box]")},
+    std::pair{key("box.book_thickness"),
+              std::string_view("book_thickness = \"40 mm\", of the closed book, in [box]")},
+};
+
+// A box alone is made to the book as it was measured; beside a book that is described its size follows.
+void check_size_of_boxed_book(Resolving& to) {
+  for (auto const& [index, expected] : size_of_a_boxed_book)
+    if (!known(to, index)) missing(to, index, std::string(expected));
+}
+
+// What is said of the book's own parts would come to nothing.
+void check_box_alone(Resolving& to) {
+  check_size_of_boxed_book(to);
+  constexpr std::array parts{Part::text_block, Part::sewing, Part::endpapers,
+                             Part::spine,      Part::boards, Part::cover};
+  for (std::size_t i = 0; i < key_count; ++i) {
+    BookKey const& row = key_table::rows[i];
+    Hit const& hit = to.layers[i];
+    if (!hit || hit.origin != Origin::said || (!row.figure && !row.role)) continue;
+    Part const part = row.figure ? figure_row(*row.figure).part : role_row(*row.role).part;
+    if (std::find(parts.begin(), parts.end(), part) != parts.end())
+      to.fault(FaultCode::contradiction, hit.entry->where, value_text(row.row.type, hit.entry->value),
+               "no such key: a box alone is made to box.book_height, book_width and book_thickness");
+  }
+}
+
+void check_no_other_book_in_the_box(Resolving& to) {
+  for (std::size_t const index :
+       {key("box.book_height"), key("box.book_width"), key("box.book_thickness"), key("box.book_mass")})
+    if (Hit const& hit = to.layers[index])
+      to.fault(FaultCode::contradiction, hit.entry->where,
+               value_text(key_table::rows[index].row.type, hit.entry->value),
+               "no such key: the box is made to the book that is described, or binding = \"box\"");
+}
+
     if (!known(to, key("text.thickness")))
+  if (!to.parts.has(Part::text_block)) return check_box_alone(to);
+  check_no_other_book_in_the_box(to);
       missing(to, key("text.thickness"), "thickness = \"31 mm\", measured, in [text]");
     if (!known(to, key("text.sections")))
       missing(to, key("text.sections"), "sections = 24, counted, in [text]");

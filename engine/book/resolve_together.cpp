@@ -78,6 +78,7 @@ void check_bands(Resolving& to, double height) {
 }  // namespace
 
 void check_together(Resolving& to) {
+  if (!to.parts.has(Part::text_block)) return;  // a box alone
   Figures const& given = to.spec.given;
   double const height = given.value(leaf_height);
   double const width = given.value(leaf_width);
