@@ -2,6 +2,8 @@
 // is already in it; amounts are text. The terminal writer is the first of its writers.
 #pragma once
 
+#include "cli/document/drawing.h"
+
 #include <cstdint>
 #include <string>
 #include <utility>
@@ -57,22 +59,6 @@ enum class NoticeKind : std::uint8_t {
 struct Notice {
   NoticeKind kind = NoticeKind::note;
   std::string text;
-};
-
-// A drawing to scale, in millimetres from its lower left corner. `words` says the same for whoever cannot see
-// it.
-struct Segment {
-  double x1 = 0, y1 = 0, x2 = 0, y2 = 0;
-};
-struct Rectangle {
-  double x = 0, y = 0, width = 0, height = 0;
-  std::string label;  // stands along the grain
-};
-struct Drawing {
-  std::string title, words;
-  double width = 0, height = 0;
-  std::vector<Rectangle> rectangles;
-  std::vector<Segment> segments;
 };
 
 using Block = std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing>;

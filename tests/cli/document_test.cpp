@@ -65,7 +65,8 @@ TEST_CASE("the next command is told to a person at a terminal only") {
 }
 
 TEST_CASE("a drawing is told in its words where nothing can be drawn") {
-  CHECK(written(Drawing{"Cover leather", "357 mm high, 523 mm wide", 523, 357, {}, {}}) ==
+  CHECK(written(Drawing{
+            .title = "Cover leather", .words = "357 mm high, 523 mm wide", .width = 523, .height = 357}) ==
         "Cover leather: 357 mm high, 523 mm wide\n");
 }
 

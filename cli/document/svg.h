@@ -1,0 +1,14 @@
+// A drawing as an SVG picture: one file that needs no other, prints to its scale and reads without colour.
+#pragma once
+
+#include "cli/document/drawing.h"
+
+#include <string>
+
+namespace endband::cli {
+
+// The picture's own lengths are millimetres of the thing; its width and height on paper are those divided by
+// the scale. Same drawing, same bytes.
+std::string to_svg(Drawing const& drawing);
+
+}  // namespace endband::cli

@@ -1,0 +1,32 @@
+// What a book looks like, drawn for the bench: one function a drawing. Each asks figures and ways, never the
+// binding, and gives nothing where the book has no such part or a figure that it needs is not known.
+#pragma once
+
+#include "cli/document/drawing.h"
+#include "engine/book/structure.h"
+
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace endband::cli {
+
+// The folded section from its fold, where the needle goes in: "section".
+std::optional<Drawing> draw_section(BookSpec const& book, Structure const& structure);
+
+// Across the spine, seen from the head: block, shoulders, boards, what lies on the back: "spine".
+std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structure);
+
+// The covering laid flat, seen from inside, with the boards on it: "cover".
+std::optional<Drawing> draw_cover(BookSpec const& book, Structure const& structure);
+
+// All that is cut of board, paper, cloth and leather, to one scale: "box" for the box's, "pieces" for the
+// book's.
+std::optional<Drawing> draw_box(Structure const& structure, std::span<Material const> materials);
+std::optional<Drawing> draw_pieces(Structure const& structure, std::span<Material const> materials);
+
+// All that the book has, in the order above; of a box alone only the box's.
+std::vector<Drawing> drawings_of(BookSpec const& book, Structure const& structure,
+                                 std::span<Material const> materials);
+
+}  // namespace endband::cli

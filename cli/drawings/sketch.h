@@ -1,0 +1,54 @@
+// What every drawing is begun and ended with: a scale at which it goes on a page, a title, the scale in words
+// and a bar to hold a rule against.
+#pragma once
+
+#include "cli/document/drawing.h"
+#include "engine/book/figure.h"
+
+#include <initializer_list>
+#include <string>
+#include <string_view>
+
+namespace endband::cli {
+
+// Millimetres of paper.
+struct Paper {
+  double width = 0, height = 0;
+};
+// What both A4 and US Letter leave within margins of 10 mm.
+inline constexpr Paper page{190, 259};
+
+// The largest of 1:1, 1:2, 1:5, 1:10 ... at which `width` x `height` mm of the thing and, round it, `around`
+// go on a page, upright or on its side.
+double scale_for(double width, double height, Paper around);
+
+class Sketch {
+ public:
+  Sketch(std::string name, std::string title, double scale);
+
+  double paper(double mm) const { return mm * drawing_.scale; }  // mm of paper as mm of the thing
+
+  void add(Shape shape) { drawing_.shapes.push_back(std::move(shape)); }
+  void line(Point from, Point to, Pen pen = Pen::outline) { add(Segment{from, to, pen}); }
+  void text(Point at, std::string words, Anchor anchor = Anchor::middle, double size = 3,
+            bool upwards = false) {
+    add(Text{at, std::move(words), size, anchor, upwards});
+  }
+  // A line from `at` out to words that are written at `to`.
+  void pointer(Point at, Point to, std::string words);
+
+  // With title and scale set under what was drawn, and its extent measured.
+  Drawing finish(std::string words) &&;
+
+ private:
+  Drawing drawing_;
+};
+
+// Are all of them known?
+bool known(Figures const& figures, std::initializer_list<FigureId> ids);
+
+// "2 boards", "1 board": only words that take an s.
+std::string so_many(double count, std::string_view one);
+std::string mm_words(double mm);  // "55.6 mm"
+
+}  // namespace endband::cli

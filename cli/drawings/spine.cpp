@@ -1,0 +1,217 @@
+// Across the spine, seen from the head with the spine up. The middle of the block is x = 0; y = 0 is where
+// the round begins: at the shoulders' edges, or the top of a flat back.
+#include "cli/drawings/drawings.h"
+#include "cli/drawings/sketch.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+namespace endband::cli {
+namespace {
+
+using enum FigureId;
+
+struct Spine {
+  double block, wide, rise, radius, shoulder;  // T, C, r, R (0: flat), h
+  double board = 0, setback = 0;               // no boards: 0
+  double depth = 0;                            // how far down it is drawn
+  double gap = 0;                              // how far apart the layers on the back are drawn
+  bool long_way = false;                       // more than half a circle
+  double board_edge() const { return std::max(block, shoulder > 0 ? block : wide) / 2; }
+};
+
+std::optional<Spine> measured(Structure const& structure) {
+  Figures const& figures = structure.figures;
+  if (!known(figures, {block_thickness, chord, rise, arc})) return std::nullopt;
+  Spine spine{};
+  spine.block = figures.value(block_thickness);
+  spine.wide = figures.value(chord);
+  spine.rise = figures.value(rise);
+  spine.radius = spine.rise > 0 ? figures.value_or(spine_radius, 0) : 0;
+  spine.shoulder = figures.value_or(shoulder, 0);
+  if (figures.value_or(boards, 0) > 0) {
+    spine.board = figures.value_or(board_thickness, 0);
+    spine.setback = figures.value_or(setback, 0);
+  }
+  spine.long_way = figures.value_or(round_angle, 0) > 180;
+  return spine;
+}
+
+// A round, or a flat, `up` mm outside the back from one end of it to the other.
+Path layer(Spine const& spine, double up, Pen pen) {
+  double const half = spine.wide / 2;
+  if (spine.radius == 0) return {{-half, -up}, {{{half, -up}, 0, true, false}}, false, pen, Fill::none};
+  // The centre lies R below the top of the round; the ends move out along their own radii.
+  double const centre = spine.radius - spine.rise;
+  double const out = (spine.radius + up) / spine.radius;
+  double const y = centre - centre * out;
+  return {
+      {-half * out, y}, {{{half * out, y}, spine.radius + up, true, spine.long_way}}, false, pen, Fill::none};
+}
+
+void draw_block(Sketch& sketch, Spine const& spine) {
+  double const half = spine.block / 2;
+  double const wide = spine.wide / 2;
+  Path outline{{-half, spine.depth}, {}, false, Pen::outline, Fill::none};
+  // Shoulders stand square to the boards; a flat back of more than the block's thickness tapers to it.
+  if (spine.shoulder > 0) outline.legs.push_back({{-half, 0}, 0, true, false});
+  outline.legs.push_back({{-wide, 0}, 0, true, false});
+  outline.legs.push_back({{wide, 0}, spine.radius, true, spine.long_way});
+  if (spine.shoulder > 0) outline.legs.push_back({{half, 0}, 0, true, false});
+  outline.legs.push_back({{half, spine.depth}, 0, true, false});
+  sketch.add(outline);
+  // A few leaves, so that it reads as a block.
+  for (double const share : {-0.6, -0.2, 0.2, 0.6})
+    sketch.line({share * half, spine.depth - sketch.paper(8)}, {share * half, spine.depth}, Pen::thin);
+}
+
+void draw_boards(Sketch& sketch, Spine const& spine) {
+  if (spine.board == 0) return;
+  double const edge = spine.board_edge();
+  for (double const x : {-edge - spine.board, edge})
+    sketch.add(
+        Rectangle{{x, spine.setback}, spine.board, spine.depth - spine.setback, Pen::outline, Fill::hatch});
+}
+
+// Where the book is broken off.
+void draw_break(Sketch& sketch, Spine const& spine) {
+  double const from = -spine.board_edge() - spine.board - sketch.paper(2);
+  double const step = sketch.paper(3);
+  Path wave{{from, spine.depth}, {}, false, Pen::thin, Fill::none};
+  int const waves = static_cast<int>(-2 * from / step) + 1;
+  for (int i = 1; i <= waves; ++i)
+    wave.legs.push_back({{from + i * step, spine.depth}, step * 0.7, i % 2 == 0, false});
+  sketch.add(wave);
+}
+
+struct Layer {
+  std::string words;
+  Pen pen = Pen::thin;
+};
+
+std::vector<Layer> layers_on(BookSpec const& book, Structure const& structure) {
+  std::vector<Layer> layers;
+  auto const piece = [&](Item item) {
+    return std::any_of(structure.pieces.begin(), structure.pieces.end(),
+                       [&](Piece const& each) { return each.item == item; });
+  };
+  auto const add_if = [&](Item item, Pen pen) {
+    if (piece(item)) layers.push_back({std::string(item_words(item)), pen});
+  };
+  add_if(Item::panel_linings, Pen::thin);
+  add_if(Item::panel_papers, Pen::thin);
+  add_if(Item::spine_linings, Pen::thin);
+  add_if(Item::mull, Pen::hidden);
+  add_if(Item::spine_papers, Pen::thin);
+  if (piece(Item::hollow)) {
+    layers.push_back({"hollow, the side on the spine", Pen::outline});
+    layers.push_back({"hollow, the double side", Pen::outline});
+  }
+  add_if(Item::stiffener, Pen::outline);
+  if (book.has(Part::cover) && !book.ways.has(Way::open_back)) layers.push_back({"covering", Pen::accent});
+  return layers;
+}
+
+// The layers, the innermost first, each named at the right.
+void draw_layers(Sketch& sketch, Spine const& spine, std::vector<Layer> const& layers) {
+  double const right = spine.board_edge() + spine.board + sketch.paper(14);
+  double y = -spine.rise - spine.gap * static_cast<double>(layers.size()) - sketch.paper(1);
+  for (std::size_t i = layers.size(); i-- > 0;) {
+    double const up = spine.gap * static_cast<double>(i + 1);
+    sketch.add(layer(spine, up, layers[i].pen));
+    sketch.pointer({0, -spine.rise - up}, {right, y}, layers[i].words);
+    y += sketch.paper(3.8);
+  }
+}
+
+void draw_measures(Sketch& sketch, Spine const& spine, Figures const& figures, double top) {
+  double const edge = spine.board_edge();
+  double const left = edge + spine.board;
+  sketch.add(Dimension{{-spine.block / 2, spine.depth}, {spine.block / 2, spine.depth}, 7, "T"});
+  if (spine.board > 0) sketch.add(Dimension{{edge, spine.depth}, {left, spine.depth}, 7, "t"});
+  double const across = top - sketch.paper(12);
+  if (spine.radius > 0) {
+    sketch.add(Dimension{{-spine.wide / 2, across}, {spine.wide / 2, across}, 0, "C"});
+    double const beside = -left - sketch.paper(9);
+    sketch.line({beside - sketch.paper(2), 0}, {-spine.wide / 2, 0}, Pen::thin);
+    sketch.line({beside - sketch.paper(2), -spine.rise}, {0, -spine.rise}, Pen::thin);
+    sketch.add(Dimension{{beside, -spine.rise}, {beside, 0}, 0, "r"});
+  }
+  if (figures.has(spine_width)) {
+    double const half = figures.value(spine_width) / 2;
+    double const y = across - sketch.paper(spine.radius > 0 ? 8 : 0);
+    sketch.add(Dimension{{-half, y}, {half, y}, 0, "B"});
+  }
+  if (spine.setback > 0) sketch.add(Dimension{{left, 0}, {left, spine.setback}, 6, "sb"});
+}
+
+// What no straight measure shows.
+std::string round_words(Spine const& spine, Figures const& figures) {
+  std::string words = "A " + tenths(figures.value(arc));
+  if (spine.radius > 0) words = "R " + tenths(spine.radius) + ", " + words;
+  if (spine.shoulder > 0) words += ", h " + tenths(spine.shoulder);
+  return words;
+}
+
+std::string key_words(Spine const& spine) {
+  std::string words = "T block, B spine before rounding, A over the round";
+  if (spine.radius > 0) words += ", C across, r rise, R radius";
+  if (spine.shoulder > 0) words += ", h shoulder";
+  if (spine.board > 0) words += ", t board";
+  if (spine.setback > 0) words += ", sb setback";
+  return words + ".";
+}
+
+std::string spine_words(Spine const& spine, Figures const& figures, std::vector<Layer> const& layers) {
+  std::string words = fmt::format("A block of {} thick with a {} back", mm_words(spine.block),
+                                  spine.radius == 0    ? "flat"
+                                  : spine.shoulder > 0 ? "rounded and backed"
+                                                       : "rounded");
+  if (figures.has(spine_width))
+    words += fmt::format(", {} before rounding", mm_words(figures.value(spine_width)));
+  words += fmt::format(", {} over the back", mm_words(figures.value(arc)));
+  if (spine.radius > 0)
+    words += fmt::format(": {} across, rise {}, radius {}", mm_words(spine.wide), mm_words(spine.rise),
+                         mm_words(spine.radius));
+  if (spine.shoulder > 0) words += fmt::format(", shoulders {} high", mm_words(spine.shoulder));
+  words += ".";
+  if (spine.board > 0)
+    words += fmt::format(" Boards of {} stand {} off it.", mm_words(spine.board), mm_words(spine.setback));
+  for (std::size_t i = 0; i < layers.size(); ++i)
+    words += (i == 0 ? " On the back, from inside: " : ", ") + layers[i].words;
+  return layers.empty() ? words : words + ".";
+}
+
+}  // namespace
+
+std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structure) {
+  auto spine = measured(structure);
+  if (!spine || !book.has(Part::spine)) return std::nullopt;
+  auto const layers = layers_on(book, structure);
+  double const wide = spine->wide + 2 * spine->board;
+  // A thin book is drawn larger than it is: else nothing could be read.
+  double const scale = wide < 12 ? 0.2 : wide < 30 ? 0.5 : scale_for(wide, spine->rise + 30, {110, 80});
+  Sketch sketch("spine", "The spine, seen from the head", scale);
+  spine->gap = sketch.paper(2.2);
+  spine->depth = std::max(sketch.paper(24), spine->setback + sketch.paper(12));
+  draw_block(sketch, *spine);
+  draw_boards(sketch, *spine);
+  draw_break(sketch, *spine);
+  draw_layers(sketch, *spine, layers);
+  Figures const& figures = structure.figures;
+  double const top = -spine->rise - spine->gap * static_cast<double>(layers.size());
+  draw_measures(sketch, *spine, figures, top);
+  sketch.text({0, sketch.paper(9)}, round_words(*spine, figures));
+  double const left = -spine->board_edge() - spine->board - sketch.paper(14);
+  sketch.text({left, spine->depth + sketch.paper(16)}, key_words(*spine), Anchor::start, 2.8);
+  if (!layers.empty())
+    sketch.text({left, spine->depth + sketch.paper(20.5)},
+                "What lies on the back is drawn apart, so that it can be seen; all else is to scale.",
+                Anchor::start, 2.8);
+  return std::move(sketch).finish(spine_words(*spine, figures, layers));
+}
+
+}  // namespace endband::cli
