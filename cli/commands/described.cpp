@@ -86,6 +86,25 @@ void sort_by_place(std::vector<Fault>& faults) {
   });
 }
 
+// The amounts of a description, in the workshop's currency; nothing where nothing is said.
+class Amounts {
+ public:
+  explicit Amounts(Currency currency) : currency_(currency) {}
+
+  Money read(std::string const& text, Where const& where) {
+    if (text.empty()) return {0, currency_};
+    Read<Money> const money = located(read_money(text, currency_), where);
+    if (money) return *money;
+    faults_.insert(faults_.end(), money.error().begin(), money.error().end());
+    return {0, currency_};
+  }
+  std::vector<Fault> faults() && { return std::move(faults_); }
+
+ private:
+  Currency currency_;
+  std::vector<Fault> faults_;
+};
+
 }  // namespace
 
 Read<Described> describe(Context& context, db::Workshop& workshop, std::string const& file) {
@@ -138,14 +157,27 @@ Read<Commission> commission_of(Described const& described, Asked const& asked, S
   commission.selling = described.shop.selling;
   commission.goal = asked.goal;
   commission.delivery = asked.delivery;
-  std::vector<Fault> faults;
-  for (OutsideWork const& work : described.book.outside) {
-    auto const price = located(read_money(work.price, described.shop.shop.currency), work.where);
-    if (price)
-      commission.outside.push_back({work.words, *price, work.at_cost});
-    else
-      faults.insert(faults.end(), price.error().begin(), price.error().end());
+  Amounts amounts(described.shop.shop.currency);
+  for (OutsideWork const& work : described.book.outside)
+    commission.outside.push_back({.words = work.words,
+                                  .price = amounts.read(work.price, work.where),
+                                  .at_cost = work.at_cost,
+                                  .kind = work.kind,
+                                  .by = work.by,
+                                  .supplier = work.supplier,
+                                  .count = work.count,
+                                  .area = work.area,
+                                  .least_charge = amounts.read(work.least_charge, work.where),
+                                  .carriage = amounts.read(work.carriage, work.where),
+                                  .redo = work.redo,
+                                  .each_copy = work.each_copy,
+                                  .lead = work.lead});
+  for (Custody const& left : described.book.custody) {
+    std::optional<Money> declared;
+    if (!left.declared_value.empty()) declared = amounts.read(left.declared_value, left.where);
+    commission.custody.push_back({left.what, left.condition, declared});
   }
+  std::vector<Fault> faults = std::move(amounts).faults();
   if (!faults.empty()) return tl::unexpected(std::move(faults));
   return commission;
 }

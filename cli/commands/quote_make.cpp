@@ -78,7 +78,7 @@ Read<Computed> compute(Context& context, db::Workshop& workshop, Args const& arg
     text = std::move(described->text);
     model = std::move(described->model_name);
   }
-  auto priced = price(commission);
+  auto priced = price_for_quote(commission);
   if (!priced) return tl::unexpected(std::move(priced.error()));
   computed.quote = freeze(commission, *priced, std::move(text), std::move(model));
   return computed;

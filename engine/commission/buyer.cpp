@@ -76,6 +76,12 @@ BuyerQuote for_buyer(FrozenQuote const& quote) {
   buyer.tax_name = quote.selling.tax.name;
   buyer.tax_rate = quote.selling.tax.rate;
   buyer.delivery_words = quote.delivery.words;
+  buyer.copies = quote.copies;
+  buyer.set_shares = quote.set_shares;
+  buyer.volumes = quote.volumes;
+  for (CopyPrice const& price : quote.copy_prices) buyer.copy_prices.push_back({price.copies, price.shown});
+  if (quote.repairs) buyer.repairs = {quote.repairs->low, quote.repairs->high, quote.repairs->ceiling};
+  buyer.custody = quote.custody;
   return buyer;
 }
 

@@ -3,6 +3,8 @@
 
 #include "engine/book/spec.h"
 #include "engine/book/structure.h"
+#include "engine/commission/order.h"
+#include "engine/commission/outside.h"
 #include "engine/costing/costing.h"
 #include "engine/labour/labour.h"
 #include "engine/pricing/pricing.h"
@@ -15,7 +17,9 @@
 namespace endband {
 
 // Raised whenever a formula or a default changes a result.
-inline constexpr int engine_rules = 1;
+inline constexpr int engine_rules = 2;
+// The first that kept ways, copies, volumes, repairs, custody and how outside work is priced.
+inline constexpr int first_rules_of_orders = 2;
 
 struct Commission {
   BookSpec book;
@@ -26,18 +30,26 @@ struct Commission {
   SellingRules selling;
   Goal goal;
   Delivery delivery;
-  std::vector<Outside> outside;  // BookSpec::outside with its prices read in the workshop's currency
+  std::vector<OutsideTerms> outside;  // BookSpec::outside with its prices read in the workshop's currency
+  std::vector<InCustody> custody;     // BookSpec::custody likewise
 };
 
 struct Priced {
-  Structure structure;
+  Structure structure;  // of the whole order: all volumes, all copies
   Needs needs;
   Bill bill;
   Work work;
+  std::vector<Outside> outside;
   CostSheet sheet;
   Offer offer;
+  // What a quote says beside its price; `price` leaves the two last empty.
+  std::vector<VolumeMade> volumes;  // none of a single book
+  std::vector<CopyPrice> copies;
+  std::optional<RepairRange> repairs;
 };
 Read<Priced> price(Commission const& commission);  // the hot path: no text, no file, no clock
+// The same, with the price of one copy, of those asked for and of one more, and the range of repairs.
+Read<Priced> price_for_quote(Commission const& commission);
 
 // Everything the offer follows from and all that was shown: plain rows of whole numbers and words.
 struct FrozenFigure {
@@ -72,6 +84,12 @@ struct FrozenQuote {
   Delivery delivery;
   CostSheet sheet;
   Offer offer;
+  int copies = 1;
+  SetShares set_shares = SetShares::nothing;
+  std::vector<VolumeMade> volumes;
+  std::vector<CopyPrice> copy_prices;
+  std::optional<RepairRange> repairs;
+  std::vector<InCustody> custody;
 };
 FrozenQuote freeze(Commission const& commission, Priced const& priced, std::string description,
                    std::string model_name);
@@ -91,6 +109,13 @@ struct BuyerLine {
   Component component;
   Money shown;
 };
+struct BuyerCopies {
+  int copies = 1;
+  Money shown;
+};
+struct BuyerRepairs {
+  Money low, high, ceiling;
+};
 struct BuyerQuote {
   std::string title, binding;
   Date on;
@@ -103,6 +128,12 @@ struct BuyerQuote {
   TaxMode tax_mode = TaxMode::none;
   std::string tax_name, delivery_words;
   Ratio tax_rate;
+  int copies = 1;
+  SetShares set_shares = SetShares::nothing;
+  std::vector<VolumeMade> volumes;       // of a set
+  std::vector<BuyerCopies> copy_prices;  // one, those asked for, one more
+  std::optional<BuyerRepairs> repairs;
+  std::vector<InCustody> custody;
 };
 BuyerQuote for_buyer(FrozenQuote const& quote);
 

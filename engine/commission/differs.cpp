@@ -62,6 +62,16 @@ void compare_cost_line(Difference& difference, CostLine const& stored, CostLine 
   difference.compare("amount", stored.amount, replayed.amount);
 }
 
+// Parts are added at the end of their list: one that a quote does not name cost nothing when it was made.
+void compare_part_shares(Difference& difference, std::vector<Money> const& stored,
+                         std::vector<Money> const& replayed) {
+  if (stored.size() > replayed.size()) return difference.none("sheet.part_shares");
+  for (std::size_t i = 0; i < replayed.size(); ++i) {
+    difference.enter(fmt::format("sheet.part_shares[{}].", i));
+    difference.compare("amount", i < stored.size() ? stored[i] : Money{0, replayed[i].currency}, replayed[i]);
+  }
+}
+
 void compare_sheet(Difference& difference, CostSheet const& stored, CostSheet const& replayed) {
   for (std::size_t i = 0; i < std::min(stored.lines.size(), replayed.lines.size()); ++i) {
     difference.enter(fmt::format("sheet.lines[{}].", i));
@@ -79,7 +89,7 @@ void compare_sheet(Difference& difference, CostSheet const& stored, CostSheet co
   difference.compare("total", stored.total, replayed.total);
   difference.compare("outlay", stored.outlay, replayed.outlay);
   difference.compare("seconds", stored.seconds, replayed.seconds);
-  difference.compare("part_shares", stored.part_shares, replayed.part_shares);
+  compare_part_shares(difference, stored.part_shares, replayed.part_shares);
 }
 
 void compare_rung(Difference& difference, std::string_view name, Rung const& stored, Rung const& replayed) {
@@ -120,11 +130,49 @@ void compare_offer(Difference& difference, Offer const& stored, Offer const& rep
   difference.compare("margin", stored.margin, replayed.margin);
 }
 
+void check_outside(Difference& difference, FrozenQuote const& quote) {
+  if (quote.rules < first_rules_of_orders) return;  // what a price was made of was not kept
+  for (std::size_t i = 0; i < quote.outside.size(); ++i) {
+    difference.enter(fmt::format("outside[{}].", i));
+    difference.compare("price", quote.outside[i].price, price_of(quote.outside[i]));
+  }
+}
+
+// The copies asked for cost what is offered, and one more never costs less.
+void check_copies(Difference& difference, FrozenQuote const& quote) {
+  for (std::size_t i = 0; i < quote.copy_prices.size(); ++i) {
+    CopyPrice const& price = quote.copy_prices[i];
+    difference.enter(fmt::format("copies[{}].", i));
+    if (price.copies == quote.copies) {
+      difference.compare("shown", price.shown, quote.offer.goods_shown);
+      difference.compare("cost", price.cost, quote.sheet.total);
+      difference.compare("seconds", price.seconds, quote.sheet.seconds);
+    }
+    if (i > 0) difference.compare("copies", quote.copy_prices[i - 1].copies < price.copies, true);
+  }
+}
+
+void check_repairs(Difference& difference, FrozenQuote const& quote) {
+  if (quote.rules < first_rules_of_orders) return;
+  RepairTerms const terms{quote.bill,     quote.work,    quote.outside, quote.shop,
+                          quote.delivery, quote.selling, quote.goal};
+  Ratio const share = quote.repairs ? quote.repairs->ceiling_share : Ratio(0);
+  Read<std::optional<RepairRange>> const replayed = repair_range(terms, quote.offer, share);
+  if (!replayed) return difference.none("repairs");
+  difference.enter("repairs.");
+  if (!quote.repairs || !*replayed) return;
+  difference.compare("low", quote.repairs->low, (*replayed)->low);
+  difference.compare("likely", quote.repairs->likely, (*replayed)->likely);
+  difference.compare("high", quote.repairs->high, (*replayed)->high);
+  difference.compare("ceiling", quote.repairs->ceiling, (*replayed)->ceiling);
+}
+
 }  // namespace
 
 std::string differs(FrozenQuote const& quote) try {
   Difference difference;
   check_bill(difference, quote.bill);
+  check_outside(difference, quote);
   CostSheet const sheet = cost(quote.bill, quote.work, quote.outside, quote.shop);
   compare_sheet(difference, quote.sheet, sheet);
   Read<Offer> const replayed = offer(sheet, quote.delivery, quote.selling, quote.goal, quote.shop);
@@ -132,6 +180,8 @@ std::string differs(FrozenQuote const& quote) try {
     compare_offer(difference, quote.offer, *replayed);
   else
     difference.none("offer");
+  check_copies(difference, quote);
+  check_repairs(difference, quote);
   return std::move(difference).found();
 } catch (Overflow const&) {
   return "sheet.total";

@@ -49,6 +49,7 @@ FrozenQuote freeze(Commission const& commission, Priced const& priced, std::stri
   quote.on = commission.catalogue.on;
   quote.title = commission.book.title;
   quote.binding = commission.book.binding;
+  quote.ways = commission.book.ways;
   quote.description = std::move(description);
   quote.model_name = std::move(model_name);
   quote.figures = freeze_figures(priced.structure.figures);
@@ -58,13 +59,19 @@ FrozenQuote freeze(Commission const& commission, Priced const& priced, std::stri
   quote.mass_mg = priced.structure.mass.n;
   quote.bill = priced.bill;
   quote.work = priced.work;
-  quote.outside = commission.outside;
+  quote.outside = priced.outside;
   quote.shop = commission.shop;
   quote.selling = commission.selling;
   quote.goal = commission.goal;
   quote.delivery = commission.delivery;
   quote.sheet = priced.sheet;
   quote.offer = priced.offer;
+  quote.copies = commission.book.copies;
+  quote.set_shares = commission.book.set_shares;
+  quote.volumes = priced.volumes;
+  quote.copy_prices = priced.copies;
+  quote.repairs = priced.repairs;
+  quote.custody = commission.custody;
   quote.materials = freeze_materials(commission.catalogue, quote);
   return quote;
 }

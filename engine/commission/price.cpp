@@ -1,5 +1,8 @@
+#include "engine/book/copies.h"
 #include "engine/commission/commission.h"
 
+#include <cmath>
+#include <cstddef>
 #include <utility>
 
 namespace endband {
@@ -11,12 +14,35 @@ void collect(std::vector<Fault>& faults, Read<T>& read) {
     for (Fault& fault : read.error()) faults.push_back(std::move(fault));
 }
 
-}  // namespace
+std::int64_t count_of(Structure const& book, FigureId id) {
+  return std::llround(book.figures.value_or(id, 0));
+}
+
+std::vector<VolumeMade> sizes_of(BookSpec const& set, std::vector<Structure> const& books) {
+  std::vector<VolumeMade> sizes;
+  for (std::size_t i = 0; i < set.volumes.size(); ++i) {
+    Structure const& book = books[i];
+    sizes.push_back({set.volumes[i].title, book.closed_height, book.closed_width, book.closed_thickness,
+                     count_of(book, FigureId::pages), count_of(book, FigureId::sections), book.mass});
+  }
+  return sizes;
+}
+
+// The volumes of a set, and all of them as one piece of work.
+struct Set {
+  std::vector<Structure> books;
+  Structure all;
+};
+Set set_of(Commission const& commission) {
+  Set set{volumes_of(commission.book, commission.catalogue), {}};
+  set.all = together(set.books, commission.book.set_shares);
+  return set;
+}
 
 // What the bill and the work refuse is told together; neither needs the other.
-Read<Priced> price(Commission const& commission) try {
+Read<Priced> price_of(Commission const& commission, Set const& set, int copies) {
   Priced priced;
-  priced.structure = structure(commission.book, commission.catalogue);
+  priced.structure = times(set.all, copies);
   priced.needs = quantities(priced.structure, commission.book, commission.catalogue);
   Read<Bill> bill = settle(priced.needs, commission.book, commission.catalogue);
   Read<Work> work = work_for(priced.structure, commission.book, commission.steps, commission.work);
@@ -28,18 +54,71 @@ Read<Priced> price(Commission const& commission) try {
   }
   priced.bill = std::move(*bill);
   priced.work = std::move(*work);
-  priced.sheet = cost(priced.bill, priced.work, commission.outside, commission.shop);
+  OutsideMeasures const measures = measures_of(set.books, commission.book, priced.bill, copies);
+  for (OutsideTerms const& terms : commission.outside)
+    priced.outside.push_back(outside_of(terms, measures, commission.shop.currency));
+  priced.sheet = cost(priced.bill, priced.work, priced.outside, commission.shop);
   Read<Offer> offered =
       offer(priced.sheet, commission.delivery, commission.selling, commission.goal, commission.shop);
   if (!offered) return tl::unexpected(std::move(offered.error()));
   priced.offer = std::move(*offered);
+  priced.volumes = sizes_of(commission.book, set.books);
   return priced;
-} catch (Overflow const&) {
+}
+
+CopyPrice copy_price(Priced const& priced, int copies) {
+  return {copies, priced.offer.goods_shown, priced.sheet.total, priced.sheet.seconds};
+}
+
+// One, as many as are asked for, one more: each once.
+Read<std::vector<CopyPrice>> copy_prices(Commission const& commission, Set const& set, Priced const& asked) {
+  int const wanted = commission.book.copies;
+  std::vector<CopyPrice> prices;
+  for (int const copies : {1, wanted, wanted + 1}) {
+    if (!prices.empty() && prices.back().copies == copies) continue;
+    if (copies == wanted) {
+      prices.push_back(copy_price(asked, copies));
+      continue;
+    }
+    Read<Priced> const other = price_of(commission, set, copies);
+    if (!other) return tl::unexpected(other.error());
+    prices.push_back(copy_price(*other, copies));
+  }
+  return prices;
+}
+
+tl::unexpected<std::vector<Fault>> too_large() {
   return refuse({FaultCode::too_large,
                  Where{{}, 0, 0, "book"},
                  "",
                  "a book whose costs fit in the range of money",
                  {}});
+}
+
+}  // namespace
+
+Read<Priced> price(Commission const& commission) try {
+  return price_of(commission, set_of(commission), commission.book.copies);
+} catch (Overflow const&) {
+  return too_large();
+}
+
+Read<Priced> price_for_quote(Commission const& commission) try {
+  Set const set = set_of(commission);
+  Read<Priced> priced = price_of(commission, set, commission.book.copies);
+  if (!priced) return priced;
+  Read<std::vector<CopyPrice>> copies = copy_prices(commission, set, *priced);
+  if (!copies) return tl::unexpected(std::move(copies.error()));
+  priced->copies = std::move(*copies);
+  RepairTerms const terms{priced->bill,        priced->work,       priced->outside, commission.shop,
+                          commission.delivery, commission.selling, commission.goal};
+  Read<std::optional<RepairRange>> repairs =
+      repair_range(terms, priced->offer, commission.book.repair_ceiling);
+  if (!repairs) return tl::unexpected(std::move(repairs.error()));
+  priced->repairs = *repairs;
+  return priced;
+} catch (Overflow const&) {
+  return too_large();
 }
 
 }  // namespace endband

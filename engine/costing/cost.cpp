@@ -78,6 +78,20 @@ class Sheet {
     }
   }
 
+  // The odds p / (1 - p) are how often one expects to have it done again.
+  void add_redo(std::vector<Outside> const& outside) {
+    for (std::size_t i = 0; i < outside.size(); ++i) {
+      if (outside[i].redo == Ratio(0)) continue;
+      CostLine const line{CostKind::redo, Part::whole_book, static_cast<int>(i), outside[i].at_cost,
+                          scale(outside[i].price, odds_of(outside[i].redo), Rounding::half_away)};
+      if (line.at_cost)
+        add(line);
+      else
+        add_to_whole(line);
+      sheet_.allowances += line.amount;
+    }
+  }
+
   // What the customer supplies cannot be bought again: there is nothing to allow for.
   void add_ruin() {
     for (std::size_t i = 0; i < bill_.lines.size(); ++i) {
@@ -104,6 +118,8 @@ class Sheet {
   }
 
  private:
+  static Ratio odds_of(Ratio chance) { return chance / (Ratio(1) - chance); }
+
   Money rounded_product(Ratio a, Ratio b) const {
     return {round_product(a, b, Rounding::half_away), rules_.currency};
   }
@@ -145,8 +161,7 @@ class Sheet {
         repeated.add(work.mean_seconds);
     Ratio const again =
         Ratio(material_cost(line).minor) + repeated.total() * (rates_.labour + rates_.overhead);
-    Ratio const odds = line.ruin_chance / (Ratio(1) - line.ruin_chance);
-    return rounded_product(again, odds);
+    return rounded_product(again, odds_of(line.ruin_chance));
   }
 
   Bill const& bill_;
@@ -167,6 +182,7 @@ CostSheet cost(Bill const& bill, Work const& work, std::vector<Outside> const& o
   sheet.add_labour();
   sheet.add_overhead();
   sheet.add_outside(outside);
+  sheet.add_redo(outside);
   sheet.add_ruin();
   sheet.add_contingency();
   return std::move(sheet).finish();

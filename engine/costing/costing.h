@@ -34,7 +34,7 @@ struct ShopRules {
   Money least_hourly;  // least earning an hour one works for
 };
 
-enum class CostKind : std::uint8_t { material, labour, overhead, outside, ruin, contingency };
+enum class CostKind : std::uint8_t { material, labour, overhead, outside, ruin, contingency, redo };
 std::string_view cost_kind_name(CostKind kind);
 
 struct CostLine {
@@ -46,7 +46,7 @@ struct CostLine {
 };
 struct CostSheet {
   std::vector<CostLine>
-      lines;  // materials in bill order, labour in work order, overhead, outside, ruin, contingency
+      lines;  // materials in bill order, labour in work order, overhead, outside, redo, ruin, contingency
   Money materials, labour, overhead, outside, allowances;
   Money earning;   // sum of lines that earn
   Money standing;  // sum of lines at cost
@@ -60,15 +60,26 @@ struct CostSheet {
   Money by_part(Part part) const;
 };
 
+// Work by another's hands. `price` alone is what costs follow from; the rest says how it came to be.
 struct Outside {
   std::string words;
-  Money price;
-  bool at_cost;
+  Money price;  // of the whole order: each x quantity, no less than the least charge, and carriage
+  bool at_cost = true;
+  Ratio redo = {};  // chance that it must be done again, 0 <= p < 1
+  OutsideKind kind = OutsideKind::other;
+  OutsideBy by = OutsideBy::whole;
+  std::string supplier = {};
+  Money each = {};                             // of the whole, a piece, a dm2 or a skin
+  Amount quantity = {Dimension::count, 1000};  // how many of them; by dm2 an area
+  Money least_charge = {}, carriage = {};
+  Duration lead = {};  // without hands
 };
 
 // Ruin: p / (1 - p) x (piece at landed cost + mean time of the operations that would be repeated, those of
-// its parts, x (rate + overhead)); none for what the customer supplies. Contingency: a share of all that
-// earns before it. Throws std::logic_error for money of another currency or a basis of no hours; Overflow.
+// its parts, x (rate + overhead)); none for what the customer supplies. Redo: p / (1 - p) x the price of work
+// that may have to be done again, and stands at cost when that does; it is no outlay until it happens.
+// Contingency: a share of all that earns before it. Throws std::logic_error for money of another currency or
+// a basis of no hours; Overflow.
 CostSheet cost(Bill const& bill, Work const& work, std::vector<Outside> const& outside,
                ShopRules const& rules);
 

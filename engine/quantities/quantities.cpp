@@ -52,6 +52,20 @@ std::vector<Key> keys_of(Structure const& structure) {
                          " and cannot be counted as " + use);
 }
 
+// More than the groups of any order: of each copy they are groups of their own.
+constexpr int groups_a_copy = 1 << 16;
+
+void add_of_each_copy(std::vector<Piece>& pieces, Piece const& piece) {
+  if (piece.skin_group == 0 || piece.copies == 1) return pieces.push_back(piece);
+  Piece one = piece;
+  one.count = piece.count / piece.copies;
+  one.copies = 1;
+  for (int copy = 0; copy < piece.copies; ++copy) {
+    one.skin_group = copy * groups_a_copy + piece.skin_group;
+    pieces.push_back(one);
+  }
+}
+
 void add_piece(Need& need, Piece const& piece, Material const& material) {
   switch (material.sold_by) {
     case SoldBy::sheet:
@@ -64,7 +78,7 @@ void add_piece(Need& need, Piece const& piece, Material const& material) {
     default: cannot_count(material, "pieces");
   }
   need.net = need.net + amount(area(piece.height, piece.width) * piece.count);
-  need.pieces.push_back(piece);
+  add_of_each_copy(need.pieces, piece);
 }
 
 // tex is g/km, that is mg/m: mg = micrometres x tex / 1,000,000.

@@ -1,0 +1,58 @@
+// What a quote says beside its price: what one copy and the next one cost, between what repairs may lie, how
+// large each volume of a set is, and what the customer left with the workshop.
+#pragma once
+
+#include "engine/book/structure.h"
+#include "engine/labour/labour.h"
+#include "engine/pricing/pricing.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace endband {
+
+// So many copies at the goal of the quote, without carriage.
+struct CopyPrice {
+  int copies = 1;
+  Money shown;  // as the buyer sees it: with tax when tax is included
+  Money cost;   // full cost
+  Ratio seconds;
+};
+
+// Repairs cannot be known before the work is open: what they are quoted at, and what they would be if each of
+// their steps took its low or its high time, all at the goal of the quote.
+struct RepairRange {
+  Ratio ceiling_share;      // over the likely price
+  Money low, likely, high;  // as the buyer sees them
+  Money ceiling;            // likely x (1 + share), to the price point at or above
+};
+
+struct VolumeMade {  // of a set
+  std::string title;
+  Length height, width, thickness;  // closed
+  std::int64_t pages = 0, sections = 0;
+  Mass mass;
+};
+
+struct InCustody {
+  std::string what, condition;
+  std::optional<Money> declared;  // the customer's word; no value of ours
+};
+
+// The repairs of an offer, and what they would be at their low and high times. None where nothing is
+// repaired. Faults as of `offer`. Throws Overflow.
+struct RepairTerms {
+  Bill const& bill;
+  Work const& work;
+  std::vector<Outside> const& outside;
+  ShopRules const& shop;
+  Delivery const& delivery;
+  SellingRules const& selling;
+  Goal const& goal;
+};
+Read<std::optional<RepairRange>> repair_range(RepairTerms const& terms, Offer const& offered,
+                                              Ratio ceiling_share);
+
+}  // namespace endband
