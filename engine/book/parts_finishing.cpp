@@ -16,13 +16,23 @@ struct Runs {  // straight runs of one length
   std::int64_t count = 0;
 };
 
-// A frame has four sides on each board. A further frame is set in by twice the line's width: a line and a
-// gap.
+struct Side {  // of the cover: a board, or as much of a wrapper
+  double height = 0, width = 0;
+};
+
+Side side_of(Making const& making) {
+  if (making.spec.has(Part::boards)) return {making[board_height], making[board_width]};
+  double const edge = making.book.figures.value_or(square, 0);
+  return {making[leaf_height] + 2 * edge, making[leaf_width] + edge};
+}
+
+// A frame has four sides on both sides of the book. A further frame is set in by twice the line's width: a
+// line and a gap.
 std::array<Runs, 2> sides_of_frame(Making const& making, Lines const& lines, int frame) {
   double const inset = 2 * (lines.inset_mm + frame * 2 * lines.width_mm);
-  std::int64_t const sides = 2 * std::llround(making[boards]);
-  return {Runs{std::max(0.0, making[board_height] - inset), sides},
-          Runs{std::max(0.0, making[board_width] - inset), sides}};
+  Side const side = side_of(making);
+  constexpr std::int64_t runs = 4;  // two of each direction on either side
+  return {Runs{std::max(0.0, side.height - inset), runs}, Runs{std::max(0.0, side.width - inset), runs}};
 }
 
 struct Totals {
@@ -57,17 +67,24 @@ void add(Making& making, Lines const& lines, Totals& totals) {
   }
 }
 
-// The title is laid as one band of leaf, as high as a letter.
-void letter(Making& making, Totals& totals) {
-  double const count = making[letters];
+// Each line of the title is laid as one band of leaf, as high as a letter.
+void gild_title(Making& making, Totals& totals) {
   double const layers = making.book.figures.value_or(letter_layers, 0);
-  if (count > 0 && layers > 0 && making.material(Role::metal_leaf) != nullptr) {
-    double const length = count * making[letter_pitch];
-    making.strips(Item::leaf_letters, Part::lettering, making[letter_height], length, 1,
-                  static_cast<int>(std::lround(layers)));
+  double const length = making[letters] * making[letter_pitch];
+  double const lines = making.book.figures.value_or(letter_lines, 1);
+  making.strips(Item::leaf_letters, Part::lettering, making[letter_height], length / lines,
+                std::llround(lines), static_cast<int>(std::lround(layers)));
+  if (layers > 0 && making.material(Role::metal_leaf) != nullptr)
     totals.gilded += length * making[letter_height];
-  }
-  making.operation(OperationKind::letter_title, count);
+}
+
+void letter(Making& making, Totals& totals) {
+  if (!(making[letters] > 0)) return;
+  gild_title(making, totals);
+  if (making.spec.ways.has(Way::by_letter))
+    return making.operation(OperationKind::letter_title, making[impressions]);
+  if (making.spec.ways.has(Way::by_line)) making.operation(OperationKind::set_type, making[letters]);
+  making.operation(OperationKind::press_impressions, making[impressions]);
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-// Corners, clasps, rivets, straps and stones.
+// Corners, clasps, rivets, straps, stones and what other furniture is listed.
 #include "engine/book/making.h"
 
 namespace endband {
@@ -38,6 +38,17 @@ void make_straps(Making& making) {
   making.operation(OperationKind::fit_buckle, making.material(Role::buckle) != nullptr ? making[straps] : 0);
 }
 
+void make_furniture(Making& making) {
+  if (!making.spec.has(Part::furniture)) return;
+  double count = 0;
+  for (Furniture const& listed : making.spec.furniture) {
+    making.things(Item::furniture, Part::furniture, listed.material,
+                  amount(Count{std::int64_t{listed.count} * 1000}));
+    count += listed.count;
+  }
+  making.operation(OperationKind::fit_furniture, count);
+}
+
 void make_stones(Making& making) {
   if (!making.spec.has(Part::stone)) return;
   making.things(Item::stone, Part::stone, Role::stone, making[stones]);
@@ -51,6 +62,7 @@ void make_stones(Making& making) {
 void make_fittings(Making& making) {
   make_corners(making);
   make_clasps(making);
+  make_furniture(making);
   make_straps(making);
   make_stones(making);
   making.things(Item::rivets, Part::whole_book, Role::rivet, making[rivets]);

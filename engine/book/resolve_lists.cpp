@@ -1,73 +1,19 @@
 // The repeated tables: lines, underlays, and what a description adds by itself.
-#include "engine/book/resolve.h"
+#include "engine/book/resolve_table.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <initializer_list>
+#include <array>
 
 namespace endband {
 namespace {
-
-double number(Row const& row, std::size_t index, double otherwise) {
-  Entry const* const entry = row.find(index);
-  return entry == nullptr ? otherwise : number_of(key_table::rows[index].row.type, entry->value);
-}
-int whole(Row const& row, std::size_t index, int otherwise) {
-  Entry const* const entry = row.find(index);
-  return entry == nullptr ? otherwise : static_cast<int>(std::get<std::int64_t>(entry->value));
-}
-std::string words(Row const& row, std::size_t index) {
-  Entry const* const entry = row.find(index);
-  return entry == nullptr ? std::string() : std::get<std::string>(entry->value);
-}
-
-// "lines[2].width"
-std::string field(std::size_t index, std::size_t row) {
-  std::string path(path_of(index));
-  if (std::size_t const at = path.find("[]"); at != std::string::npos)
-    path.replace(at, 2, fmt::format("[{}]", row + 1));
-  return path;
-}
-
-class Table {
- public:
-  Table(Resolving& to, std::string_view name) : to_(to), rows_(to.layers.rows(name)) {}
-
-  std::size_t size() const { return rows_.rows.size(); }
-  Row const& operator[](std::size_t i) const { return rows_.rows[i]; }
-
-  // Faults each that is missing; true when none is.
-  bool complete(std::size_t i, std::initializer_list<std::size_t> needed) {
-    bool whole_row = true;
-    for (std::size_t const index : needed) {
-      if (rows_.rows[i].find(index) != nullptr) continue;
-      Where where = rows_.rows[i].where;
-      where.field = field(index, i);
-      to_.fault(FaultCode::missing_key, std::move(where), {},
-                fmt::format("{} = ..., {}", path_of(index).substr(path_of(index).rfind('.') + 1),
-                            key_table::rows[index].row.help));
-      whole_row = false;
-    }
-    return whole_row;
-  }
-
-  // What has no meaning for this row.
-  void refuse_key(std::size_t i, std::size_t index, std::string_view expected) {
-    if (Entry const* const entry = rows_.rows[i].find(index))
-      to_.fault(FaultCode::contradiction, entry->where,
-                value_text(key_table::rows[index].row.type, entry->value), std::string(expected));
-  }
-
- private:
-  Resolving& to_;
-  Rows const& rows_;
-};
 
 LineLayout layout_of(std::string_view name) {
   if (name == "bands") return LineLayout::bands;
   return name == "length" ? LineLayout::length : LineLayout::frame;
 }
+
+bool has_bands(Parts const& parts) { return parts.has(Part::false_bands) || parts.is(Way::raised_cords); }
 
 void resolve_lines(Resolving& to) {
   Table table(to, "lines");
@@ -81,6 +27,11 @@ void resolve_lines(Resolving& to) {
       table.refuse_key(i, key("lines[].inset"), "layout = \"frame\", or no inset");
     if (layout != LineLayout::length)
       table.refuse_key(i, key("lines[].length"), "layout = \"length\", or no length");
+    if (layout == LineLayout::bands && !has_bands(to.parts)) {
+      to.fault(FaultCode::contradiction, row.where, "layout = \"bands\" on a book without bands",
+               "lines of another layout, raised cords, or [false_bands]");
+      continue;
+    }
     if (!whole_row) continue;
     bool const leaf = words(row, key("lines[].kind")) == "leaf";
     if (!leaf) table.refuse_key(i, key("lines[].layers"), "kind = \"leaf\", or no layers");
@@ -150,31 +101,15 @@ void resolve_extra_work(Resolving& to) {
   }
 }
 
-void resolve_outside(Resolving& to) {
-  Table table(to, "outside");
-  for (std::size_t i = 0; i < table.size(); ++i) {
-    Row const& row = table[i];
-    if (!table.complete(i, {key("outside[].words"), key("outside[].price")})) continue;
-    Entry const* const at_cost = row.find(key("outside[].at_cost"));
-    Entry const* const lead = row.find(key("outside[].lead"));
-    OutsideWork work;
-    work.words = words(row, key("outside[].words"));
-    work.price = words(row, key("outside[].price"));
-    work.at_cost = at_cost == nullptr || std::get<bool>(at_cost->value);
-    work.lead = Duration{lead == nullptr ? 0 : std::get<std::int64_t>(lead->value)};
-    work.where = row.where;
-    to.spec.outside.push_back(std::move(work));
-  }
-}
-
 }  // namespace
 
 void resolve_lists(Resolving& to) {
   resolve_lines(to);
   resolve_underlays(to);
+  resolve_insets(to);
+  resolve_furniture(to);
   resolve_extra_materials(to);
   resolve_extra_work(to);
-  resolve_outside(to);
 }
 
 }  // namespace endband
