@@ -24,6 +24,7 @@ constexpr std::array<std::pair<FigureId, double>, 9> unnamed_practice{{
 
 // What stands for an absent part: none of it, so that the rules that add it up can.
 constexpr std::array<std::pair<Part, FigureId>, 15> none_of_absent{{
+    {carton_wall, 0},  // its inside stands for it
     {Part::endpapers, endpapers_each_end},
     {Part::endpapers, endpaper_thickness},
     {Part::endpapers, endpapers_mass},
@@ -55,6 +56,10 @@ class FromCatalogue {
     caliper(Role::endpaper, endpaper_caliper);
     grammage(Role::endpaper, endpaper_grammage);
     thread(Role::thread, thread_tex, thread_density);
+    {Part::box, box_height},
+    {Part::box, box_width},
+    {Part::box, box_depth},
+    {Part::box, box_mass},
     caliper(Role::cord, support_thickness);
     caliper(Role::board, board_thickness);
     density(Role::board, board_density);
@@ -94,7 +99,14 @@ class FromCatalogue {
   void width(Role role, FigureId id) {
     Material const* const of = making_.material(role);
     if (of != nullptr && of->properties.width) set(id, mm(*of->properties.width));
+    caliper(Role::box_board, box_board_thickness);
+    caliper(Role::box_cloth, box_cloth_thickness);
+    caliper(Role::box_lining, box_lining_thickness);
   }
+    height(Role::carton, carton_height);
+    width(Role::carton, carton_width);
+    depth(Role::carton, carton_depth);
+    caliper(Role::carton, carton_wall);
   void height(Role role, FigureId id) {
     Material const* const of = making_.material(role);
     if (of != nullptr && of->properties.height) set(id, mm(*of->properties.height));
@@ -120,3 +132,52 @@ void complete(Making& making) {
 }
 
 }  // namespace endband
+  void depth(Role role, FigureId id) {
+    Material const* const of = making_.material(role);
+    if (of != nullptr && of->properties.depth) set(id, mm(*of->properties.depth));
+  }
+void complete_box(Making& making) {
+  Figures& figures = making.book.figures;
+  // A box alone leaves empty, unless the mass of its book is said.
+  if (!making.spec.has(Part::text_block) && !figures.has(book_mass))
+    figures.set(book_mass, 0, Origin::practice);
+  bool const padded = making.material(Role::padding) != nullptr;
+  if (!padded && figures[padding_thickness].origin == Origin::practice)
+    figures.set(padding_thickness, 0, Origin::practice);
+}
+
+// What the ways leave nothing of.
+void complete_sewing(Making& making) {
+  auto const none_of = [&](FigureId id) {
+    if (!making.has(id)) making.book.figures.set(id, 0, Origin::practice);
+  };
+  BookSpec const& spec = making.spec;
+  if (spec.ways.has(Way::uncut)) {
+    none_of(head_tail_trim);
+    none_of(fore_edge_trim);
+  }
+  // A board that is lined has no pastedown.
+  if (making.material(Role::board_lining) != nullptr) none_of(pastedowns);
+  if (!spec.has(Part::text_block)) return;
+  if (spec.ways.has(Way::unsupported)) none_of(supports);
+  // Of cords that came with their block nobody knows how far they stand out, unless the bands were measured.
+  if (spec.ways.has(Way::unsupported) || !spec.has(Part::sewing)) none_of(support_thickness);
+}
+
+// What only leather can be, and what a back has nothing of.
+void complete_covering(Making& making) {
+  Figures& figures = making.book.figures;
+  if (!making.spec.has(Part::cover)) return;
+  if (making.material(Role::leather) != nullptr && !making.is_leather(Role::leather)) {
+    if (making.has(leather_bought))
+      figures.set(leather_pared, making[leather_bought], figures[leather_bought].origin);
+    if (figures[leather_stretch].origin != Origin::said) figures.set(leather_stretch, 0, Origin::catalogue);
+    figures.set(pare_length, 0, Origin::catalogue);
+  }
+  if (making.is_leather(Role::sides) && !making.has(side_density))
+    figures.set(side_density, leather_kg_m3, Origin::practice);
+  if (making.spec.ways.has(Way::loose) && making.material(Role::stiffener) == nullptr)
+    figures.set(stiffener_thickness, 0, Origin::practice);
+}
+
+  complete_box(making);

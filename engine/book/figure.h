@@ -84,12 +84,22 @@ enum class FigureId : std::uint16_t {
   // lines and lettering
   leaf_lap, letters, letter_lines, impressions, letter_height, letter_pitch, letter_layers,
   // box
-  box_clearance, box_board_thickness, box_board_density, box_cloth_thickness, box_turn_in, box_joint,
-  box_inner_height, box_inner_width, box_inner_depth, box_height, box_width, box_depth, box_mass,
+  box_clearance, box_board_thickness, box_cloth_thickness, box_lining_thickness, box_turn_in, box_square, box_joint,
+  box_inner_height, box_inner_width, box_inner_depth,
+  slipcase_back_height, slipcase_back_width, slipcase_side_height, slipcase_side_width, slipcase_strip_length,
+  slipcase_strip_width, slipcase_side_cloth_width, slipcase_lining_width, slipcase_lining_length,
+  inner_tray_wall, inner_tray_height, inner_tray_width, inner_tray_end_wall, inner_tray_cloth_length,
+  inner_tray_cloth_width, inner_tray_lining_height, inner_tray_lining_width,
+  outer_tray_wall, outer_tray_height, outer_tray_width, outer_tray_end_wall, outer_tray_cloth_length,
+  outer_tray_cloth_width, outer_tray_lining_height, outer_tray_lining_width,
+  box_case_board_height, box_case_board_width, box_case_spine_width, box_case_cloth_height, box_case_cloth_width,
+  box_case_lining_height, box_case_lining_width,
+  box_height, box_width, box_depth, box_mass,
   // whole book
   copies,
   boards_mass, cover_mass, endpapers_mass, fittings_mass, sundries_mass, book_mass, padding_density, closed_height,
-  closed_width, closed_thickness, padding_thickness, packed_height, packed_width, packed_thickness, packed_mass,
+  closed_width, closed_thickness, padding_thickness, parcel_height, parcel_width, parcel_thickness, carton_height,
+  carton_width, carton_depth, carton_wall, packing_mass, packed_height, packed_width, packed_thickness, packed_mass,
 };
 // clang-format on
 inline constexpr std::size_t figure_count = static_cast<std::size_t>(FigureId::packed_mass) + 1;

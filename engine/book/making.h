@@ -85,6 +85,10 @@ void grow_for_underlays(Making& making);
 // Sets fittings_mass and sundries_mass from the catalogue's masses of all that was made.
 void weigh(Making& making);
 void warn_of_dimensions(Making& making);
+void make_repairs(Making& making);
+void make_box(Making& making);
 void warn_of_materials(Making& making);
 
 }  // namespace endband
+// g of what was made for a part so far, each row by the catalogue's masses.
+double mass_made(Making const& making, Part part);

@@ -10,22 +10,18 @@ using enum FigureId;
 
 namespace {
 
-double mm(std::optional<Length> length) { return static_cast<double>(length.value_or(Length{}).n) / 1000; }
-
-// Between the book and the carton.
-double void_in(Material const& carton, Making const& making) {
-  double const inside =
-      mm(carton.properties.height) * mm(carton.properties.width) * mm(carton.properties.depth);
-  return std::max(0.0, inside - making[closed_height] * making[closed_width] * making[closed_thickness]);
+// Between what goes in the carton and the carton.
+double void_in(Making const& making) {
+  double const inside = making[carton_height] * making[carton_width] * making[carton_depth];
+  return std::max(0.0, inside - making[parcel_height] * making[parcel_width] * making[parcel_thickness]);
 }
 
-// Padding off a roll goes twice round the book's girth; loose padding fills the carton; else it is one piece.
+// Padding off a roll goes twice round the girth; loose padding fills the carton; else it is one piece.
 Amount padding_of(Material const& padding, Making const& making) {
-  Material const* const carton = making.material(Role::carton);
-  double const mm3 = carton != nullptr ? void_in(*carton, making) : 0;
+  double const mm3 = making.material(Role::carton) != nullptr ? void_in(making) : 0;
   switch (dimension_of(padding.sold_by)) {
     case Dimension::length:
-      return amount(length_of(2 * 2 * (making[closed_width] + making[closed_thickness])));
+      return amount(length_of(2 * 2 * (making[parcel_width] + making[parcel_thickness])));
     case Dimension::volume: return amount(Volume{std::llround(mm3)});  // a cubic millimetre is a microlitre
     case Dimension::mass: return amount(Mass{std::llround(mm3 * making[padding_density] * 1e-3)});
     default: return amount(Count{1000});
@@ -33,14 +29,15 @@ Amount padding_of(Material const& padding, Making const& making) {
 }
 
 void warn_if_too_small(Making& making, Material const& carton) {
-  std::array<double, 3> book{making[closed_height], making[closed_width], making[closed_thickness]};
-  std::array<double, 3> inside{mm(carton.properties.height), mm(carton.properties.width),
-                               mm(carton.properties.depth)};
-  std::sort(book.begin(), book.end());
+  double const padding = 2 * making[padding_thickness];
+  std::array<double, 3> wanted{making[parcel_height] + padding, making[parcel_width] + padding,
+                               making[parcel_thickness] + padding};
+  std::array<double, 3> inside{making[carton_height], making[carton_width], making[carton_depth]};
+  std::sort(wanted.begin(), wanted.end());
   std::sort(inside.begin(), inside.end());
-  for (std::size_t i = 0; i < book.size(); ++i) {
-    if (book[i] <= inside[i]) continue;
-    making.warn(WarningCode::carton_too_small, inside[i], book[i], 0, carton.id);
+  for (std::size_t i = 0; i < wanted.size(); ++i) {
+    if (wanted[i] <= inside[i]) continue;
+    making.warn(WarningCode::carton_too_small, inside[i], wanted[i], 0, carton.id);
     return;
   }
 }
@@ -53,6 +50,8 @@ void make_packing(Making& making) {
   if (Material const* const carton = making.material(Role::carton)) warn_if_too_small(making, *carton);
   if (Material const* const padding = making.material(Role::padding))
     making.things(Item::padding, Part::packing, padding->id, padding_of(*padding, making));
+  if (!making.has(packing_mass))
+    making.book.figures.set(packing_mass, mass_made(making, Part::packing), Origin::catalogue);
   making.operation(OperationKind::pack_parcel, 1);
   making.operation(OperationKind::post_parcel, 1);
 }

@@ -106,6 +106,16 @@ std::vector<Property> needs_of(Resolving const& to, Role role, Material const& m
     default: needs = {Property::spread}; break;  // adhesives, dye, dressing, size, varnish
   }
   // A polish of wax by the piece is not spread, but counted.
+    case Role::stiffener:
+      needs = {Property::caliper};
+      add_size(material, needs);
+      break;
+    case Role::box_board:
+      needs = {Property::caliper, Property::density};
+      add_size(material, needs);
+      break;
+    case Role::box_cloth:
+    case Role::box_lining:
   if (material.sold_by == SoldBy::piece) std::erase(needs, Property::spread);
   return needs;
 }

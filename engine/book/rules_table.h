@@ -59,3 +59,4 @@ std::span<Rule const> rules_of_whole_book();
 std::span<Rule const> rules_of_box();
 
 }  // namespace endband
+std::span<Rule const> rules_of_parcel();

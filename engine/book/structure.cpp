@@ -38,7 +38,7 @@ void compute_figures(Making& making) {
   require_finite(making.book.figures);
 }
 
-void make_parts(Making& making) {
+void make_book(Making& making) {
   make_text_block(making);
   make_endpapers(making);
   make_sewing(making);
@@ -50,6 +50,11 @@ void make_parts(Making& making) {
   make_cover(making);
   make_finishing(making);
   make_fittings(making);
+  make_ties(making);
+}
+
+void make_parts(Making& making) {
+  if (making.spec.has(Part::text_block)) make_book(making);  // else a box alone
 }
 
 void close_book(Making& making) {
@@ -76,7 +81,10 @@ Structure structure(BookSpec const& spec, Catalogue const& catalogue) {
   make_office_and_extras(making);
   warn_of_dimensions(making);
   warn_of_materials(making);
+  make_box(making);
   // The parts name their operations as they are made; the bench does them in the order of the list.
+  apply_rules(book.figures, spec.ways);
+  if (!spec.has(Part::text_block)) book.mass = {std::llround(making[FigureId::box_mass] * 1000)};
   std::sort(book.operations.begin(), book.operations.end(), [](Operation const& a, Operation const& b) {
     return std::pair(a.kind, a.extra) < std::pair(b.kind, b.extra);
   });

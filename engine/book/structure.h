@@ -19,7 +19,10 @@ enum class Item : std::uint8_t {
   leather_dressing, endband_cores, endband_silk, made_endbands, endband_glue, registers, register_glue,
   underlay_cards, underlay_glue, onlays, inset_panels, inset_glue, leaf_lines, leaf_letters, leaf_edges, leaf_size,
   leaf_varnish, edge_colour, corners, corner_glue, clasps, rivets, furniture, strap, buckle, stone, stone_glue, tie,
-  pastedown_paste, box_boards, box_cloth, box_linings, box_glue, carton, padding, extra
+  pastedown_paste, slipcase_sides, slipcase_ends, slipcase_back, inner_tray_base, inner_tray_walls, outer_tray_base,
+  outer_tray_walls, box_case_boards, box_case_spine, slipcase_strip, slipcase_side_cloths, inner_tray_cloth,
+  outer_tray_cloth, box_case_cloth, slipcase_strip_lining, slipcase_side_linings, inner_tray_lining, outer_tray_lining,
+  box_case_lining, box_joint_glue, box_cloth_glue, box_lining_glue, carton, padding, extra
 };
 // clang-format on
 inline constexpr std::size_t item_count = static_cast<std::size_t>(Item::extra) + 1;
@@ -122,7 +125,7 @@ struct Structure {
   std::vector<Things> things;
   std::vector<Operation> operations;
   std::vector<Warning> warnings;
-  Mass mass;
+  Mass mass;  // of the book; of the box where one is made alone
   Length closed_height, closed_width, closed_thickness;
 };
 

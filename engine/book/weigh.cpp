@@ -18,7 +18,7 @@ bool is_fitting(Item item) {
   return item == Item::corners || item == Item::clasps || item == Item::rivets || item == Item::strap ||
          item == Item::buckle || item == Item::stone;
 }
-bool in_the_book(Part part) { return part != Part::packing && part != Part::extras; }
+bool in_the_book(Part part) { return part != Part::packing && part != Part::extras && part != Part::box; }
 
 // g for a mm2 of a sheet or a skin; 0 when the catalogue says nothing.
 double areal_density(Material const& of) {
@@ -62,19 +62,34 @@ double mass_of(Things const& things, Material const& of) {
 void weigh(Making& making) {
   double fittings = 0;
   double sundries = 0;
+double mm2_of(Piece const& piece) {
+  return as_double(piece.count) * as_double(piece.height.n) * as_double(piece.width.n) * 1e-6;
+}
+double mass_of(Piece const& piece, Material const& of) { return mm2_of(piece) * areal_density(of); }
+double mass_of(Run const& run, Material const& of) {
+  return as_double(run.count) * as_double(run.each.n) / 1000 * linear_density(of);
+}
+double mass_of(Spread const& spread, Material const& of) {
+  return as_double(spread.area.n) * 1e-6 * spread.coats * spread.faces * dry_spread(of);
+}
   auto const add = [&](Item item, double grams) { (is_fitting(item) ? fittings : sundries) += grams; };
   Structure const& book = making.book;
+  if (things.net.dimension == Dimension::length) return as_double(things.net.n) / 1000 * linear_density(of);
+  if (things.net.dimension == Dimension::volume)
+    return as_double(things.net.n) * as_double(of.properties.density_kg_m3.value_or(0)) * 1e-6;
   for (Piece const& piece : book.pieces) {
-    if (weighed_by_rule(piece.item)) continue;
-    double const mm2 = as_double(piece.count) * as_double(piece.height.n) * as_double(piece.width.n) * 1e-6;
-    add(piece.item, mm2 * areal_density(making.catalogue.at(piece.material)));
+    if (weighed_by_rule(piece.item) || !in_the_book(piece.part)) continue;
+    Material const& of = making.catalogue.at(piece.material);
+    add(piece.item, piece.item == Item::cover_corners
+                        ? mm2_of(piece) * areal_density_of_corners(making, of)
+                        : mass_of(piece, of));
   }
   for (Run const& run : book.runs)
-    add(run.item, as_double(run.count) * as_double(run.each.n) / 1000 *
-                      linear_density(making.catalogue.at(run.material)));
+    if (in_the_book(run.part))
+      add(run.item, mass_of(run, making.catalogue.at(run.material)));
   for (Spread const& spread : book.spreads)
-    add(spread.item, as_double(spread.area.n) * 1e-6 * spread.coats * spread.faces *
-                         dry_spread(making.catalogue.at(spread.material)));
+    if (in_the_book(spread.part))
+      add(spread.item, mass_of(spread, making.catalogue.at(spread.material)));
   for (Things const& things : book.things)
     if (in_the_book(things.part)) add(things.item, mass_of(things, making.catalogue.at(things.material)));
   // Metal leaf is left out: a whole book of it weighs less than a third of a gram.
@@ -85,3 +100,17 @@ void weigh(Making& making) {
 }
 
 }  // namespace endband
+double mass_made(Making const& making, Part part) {
+  double grams = 0;
+  Structure const& book = making.book;
+  for (Piece const& piece : book.pieces)
+    if (piece.part == part) grams += mass_of(piece, making.catalogue.at(piece.material));
+  for (Run const& run : book.runs)
+    if (run.part == part) grams += mass_of(run, making.catalogue.at(run.material));
+  for (Spread const& spread : book.spreads)
+    if (spread.part == part) grams += mass_of(spread, making.catalogue.at(spread.material));
+  for (Things const& things : book.things)
+    if (things.part == part) grams += mass_of(things, making.catalogue.at(things.material));
+  return grams;
+}
+

@@ -1,4 +1,4 @@
-// Underlays and the cover of leather.
+// Underlays: card laminated on the boards, under the covering.
 #include "engine/book/making.h"
 
 #include <algorithm>
@@ -9,8 +9,6 @@ namespace endband {
 using enum FigureId;
 
 namespace {
-
-constexpr double mm2_a_dm2 = 10'000;
 
 // How many of `wanted` pieces of `size` can lie in one line of `room`; at least one, for it was asked for.
 double abreast(double wanted, double room, double size) {
@@ -25,11 +23,13 @@ double thickness_of(Underlay const& underlay, Catalogue const& catalogue) {
 }  // namespace
 
 // The leather climbs both walls of every underlay that it crosses: up the book, those of one board that find
-// room above one another; across it, those of both boards that find room side by side.
+// room above one another; across it, those of both boards that find room side by side, or of one board where
+// each is covered by itself.
 void grow_for_underlays(Making& making) {
   if (!making.spec.has(Part::underlays)) return;
   double up = 0;
   double over = 0;
+  bool const one_piece = making.spec.ways.has(Way::full);
   for (Underlay const& underlay : making.spec.underlays) {
     double const walls = 2 * thickness_of(underlay, making.catalogue);
     double const on_one = std::ceil(underlay.count / making[boards]);
@@ -37,7 +37,7 @@ void grow_for_underlays(Making& making) {
     double const across_one = abreast(on_one, making[board_width], underlay.width_mm);
     double const across_other = on_other > 0 ? abreast(on_other, making[board_width], underlay.width_mm) : 0;
     up += walls * abreast(on_one, making[board_height], underlay.height_mm);
-    over += walls * (across_one + across_other);
+    over += walls * (across_one + (one_piece ? across_other : 0));
   }
   Figures& figures = making.book.figures;
   if (!figures.has(underlay_growth)) figures.set(underlay_growth, up, Origin::catalogue);
@@ -64,28 +64,6 @@ void make_underlays(Making& making) {
   }
   making.spread(Item::underlay_glue, Part::underlays, Role::underlay_adhesive, glued);
   making.operation(OperationKind::laminate_underlays, count);
-}
-
-void make_cover(Making& making) {
-  making.piece(Item::cover_leather, Part::cover, Role::leather, 1, making[cover_height], making[cover_width],
-               skin_of_the_cover);
-  double const straps_cut = making.spec.has(Part::strap) ? making[straps] : 0;
-  making.operation(OperationKind::cut_leather, 1 + straps_cut);
-  making.operation(OperationKind::pare_edges, making[pare_length] / 1000);
-  double const dm2 = making[cover_area] / mm2_a_dm2;
-  making.operation(OperationKind::thin_leather, making[leather_pared] < making[leather_bought] ? dm2 : 0);
-
-  making.spread(Item::cover_paste, Part::cover, Role::cover_paste, making[cover_area], 2);
-  making.operation(OperationKind::mix_paste, making.material(Role::cover_paste) != nullptr ? 1 : 0);
-  making.operation(OperationKind::cover_book, 1);
-  making.operation(OperationKind::set_bands, making[bands]);
-  making.operation(OperationKind::turn_corners, 2 * making[boards]);
-
-  making.spread(Item::leather_dye, Part::cover, Role::leather_dye, making[cover_area]);
-  making.operation(OperationKind::dye_leather, making.material(Role::leather_dye) != nullptr ? dm2 : 0);
-  making.spread(Item::leather_dressing, Part::cover, Role::leather_dressing, making[cover_area]);
-  making.operation(OperationKind::dress_leather,
-                   making.material(Role::leather_dressing) != nullptr ? dm2 : 0);
 }
 
 }  // namespace endband
