@@ -64,6 +64,11 @@ Read<FlagValue> read_file_name(std::string_view text) {
   return FlagValue(std::string(text));
 }
 
+Read<FlagValue> read_folder_name(std::string_view text) {
+  if (text.empty()) return refuse(fault(FaultCode::bad_value, text, "a folder's name"));
+  return FlagValue(std::string(text));
+}
+
 Read<FlagValue> read_whole(std::string_view text) {
   auto const count = read_count(text);
   constexpr std::int64_t one = 1000;
@@ -216,6 +221,7 @@ constexpr std::array type_table{
     TypeRow{FlagType::text, "TEXT", read_notes},
     TypeRow{FlagType::code, "CODE", read_code},
     TypeRow{FlagType::file, "FILE", read_file_name},
+    TypeRow{FlagType::folder, "DIR", read_folder_name},
     TypeRow{FlagType::whole, "N", read_whole},
     TypeRow{FlagType::length, "LENGTH", positive<Length, read_length>},
     TypeRow{FlagType::rectangle, "H x W", with<SheetSize, read_sheet_size>},

@@ -31,6 +31,7 @@ enum class FlagType : std::uint8_t {
   text,       // up to 2000 characters: notes
   code,       // lower case letters, digits, '-', '.'; begins with a letter or digit
   file,       // a file's name, or "-" for standard input
+  folder,     // a folder's name
   whole,      // 1 to 100000
   length,     // "80 mm"
   rectangle,  // "700 x 500 mm", in the order said

@@ -80,7 +80,7 @@ std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& st
   Figures const& figures = structure.figures;
   auto const flat = laid_flat(book, figures);
   if (!flat || !known(figures, {cover_height, cover_width})) return std::nullopt;
-  Sketch sketch("cover", "The covering laid flat, seen from inside",
+  Sketch sketch("cover", "The covering laid flat, seen from inside", book.title,
                 scale_for(flat->width, flat->height, {24, 52}));
   sketch.add(Rectangle{{0, 0}, flat->width, flat->height, Pen::accent, Fill::none});
   for (double const y : {flat->down, flat->down + flat->board_height})

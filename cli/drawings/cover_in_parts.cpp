@@ -116,7 +116,7 @@ std::optional<Drawing> draw_cover_in_parts(BookSpec const& book, Structure const
   auto const parts = measured(book, structure.figures);
   if (!parts) return std::nullopt;
   LaidFlat const& flat = parts->flat;
-  Sketch sketch("cover", "The covering laid flat, seen from inside",
+  Sketch sketch("cover", "The covering laid flat, seen from inside", book.title,
                 scale_for(flat.width, flat.height, {40, 56}));
   double const spine_top = (flat.height - parts->spine_height) / 2;
   sketch.add(Rectangle{

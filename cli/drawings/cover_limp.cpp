@@ -93,7 +93,7 @@ std::optional<Drawing> draw_wrapper(BookSpec const& book, Structure const& struc
   if (!wrapper) return std::nullopt;
   auto const stations = stations_of(book, figures);
   int const rows = stations.empty() ? 0 : hole_rows(figures);
-  Sketch sketch("cover", "The wrapper laid flat, seen from inside",
+  Sketch sketch("cover", "The wrapper laid flat, seen from inside", book.title,
                 scale_for(wrapper->width, wrapper->height, {24, 52}));
   sketch.add(Rectangle{{0, 0}, wrapper->width, wrapper->height, Pen::accent, Fill::none});
   for (std::size_t i = 1; i + 1 < wrapper->across.size(); ++i)
@@ -120,7 +120,7 @@ std::optional<Drawing> draw_wrapper(BookSpec const& book, Structure const& struc
   return std::move(sketch).finish(wrapper_words(*wrapper, rows, stations.size()));
 }
 
-std::optional<Drawing> draw_board_covers(BookSpec const& /*book*/, Structure const& structure) {
+std::optional<Drawing> draw_board_covers(BookSpec const& book, Structure const& structure) {
   Figures const& figures = structure.figures;
   if (!known(figures, {cover_height, cover_width, board_height, board_width, board_thickness}))
     return std::nullopt;
@@ -132,7 +132,7 @@ std::optional<Drawing> draw_board_covers(BookSpec const& /*book*/, Structure con
   // A gap between the two, of the paper, whatever the scale.
   constexpr double gap = 8;
   double const scale = scale_for(2 * width, height, {24 + gap, 52});
-  Sketch sketch("cover", "The coverings of the two boards, seen from inside", scale);
+  Sketch sketch("cover", "The coverings of the two boards, seen from inside", book.title, scale);
   for (int i = 0; i < 2; ++i) {
     double const left = i * (width + sketch.paper(gap));
     sketch.add(Rectangle{{left, 0}, width, height, Pen::accent, Fill::none});

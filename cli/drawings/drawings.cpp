@@ -1,20 +1,35 @@
 #include "cli/drawings/drawings.h"
 
+#include "engine/book/copies.h"
+
+#include <string>
 #include <utility>
 
 namespace endband::cli {
+namespace {
 
-std::vector<Drawing> drawings_of(BookSpec const& book, Structure const& structure,
-                                 std::span<Material const> materials) {
+void keep(std::vector<Drawing>& drawings, std::optional<Drawing> drawing) {
+  if (drawing) drawings.push_back(*std::move(drawing));
+}
+
+}  // namespace
+
+std::vector<Drawing> drawings_of(BookSpec const& set, std::span<Structure const> volumes,
+                                 Structure const& whole, std::span<Material const> materials) {
   std::vector<Drawing> drawings;
-  auto const keep = [&](std::optional<Drawing> drawing) {
-    if (drawing) drawings.push_back(*std::move(drawing));
-  };
-  keep(draw_section(book, structure));
-  keep(draw_spine(book, structure));
-  keep(draw_cover(book, structure));
-  keep(draw_box(structure, materials));
-  keep(draw_pieces(structure, materials));
+  for (std::size_t i = 0; i < volumes.size(); ++i) {
+    BookSpec const book = volume_of(set, i);
+    std::vector<Drawing> own;
+    keep(own, draw_section(book, volumes[i]));
+    keep(own, draw_spine(book, volumes[i]));
+    keep(own, draw_cover(book, volumes[i]));
+    for (Drawing& drawing : own) {
+      if (volumes.size() > 1) drawing.name += "-" + std::to_string(i + 1);
+      drawings.push_back(std::move(drawing));
+    }
+  }
+  keep(drawings, draw_box(set, whole, materials));
+  keep(drawings, draw_pieces(set, whole, materials));
   return drawings;
 }
 

@@ -21,12 +21,15 @@ std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structu
 std::optional<Drawing> draw_cover(BookSpec const& book, Structure const& structure);
 
 // All that is cut of board, paper, cloth and leather, to one scale: "box" for the box's, "pieces" for the
-// book's.
-std::optional<Drawing> draw_box(Structure const& structure, std::span<Material const> materials);
-std::optional<Drawing> draw_pieces(Structure const& structure, std::span<Material const> materials);
+// book's. Their numbers are the places in the list of pieces.
+std::optional<Drawing> draw_box(BookSpec const& book, Structure const& structure,
+                                std::span<Material const> materials);
+std::optional<Drawing> draw_pieces(BookSpec const& book, Structure const& structure,
+                                   std::span<Material const> materials);
 
-// All that the book has, in the order above; of a box alone only the box's.
-std::vector<Drawing> drawings_of(BookSpec const& book, Structure const& structure,
-                                 std::span<Material const> materials);
+// All that there is, in the order above: of each volume its section, spine and cover ("cover-2"), of all of
+// them together, and their copies, the pieces.
+std::vector<Drawing> drawings_of(BookSpec const& set, std::span<Structure const> volumes,
+                                 Structure const& whole, std::span<Material const> materials);
 
 }  // namespace endband::cli

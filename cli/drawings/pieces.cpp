@@ -118,11 +118,11 @@ std::string list_row(Cut const& cut, std::span<Material const> materials) {
   return row;
 }
 
-std::optional<Drawing> draw_cuts(std::string name, std::string title, std::vector<Cut> cuts,
-                                 std::span<Material const> materials) {
+std::optional<Drawing> draw_cuts(std::string name, std::string_view what, std::string_view of,
+                                 std::vector<Cut> cuts, std::span<Material const> materials) {
   if (cuts.empty()) return std::nullopt;
   double const scale = lay_out_pieces(cuts);
-  Sketch sketch(std::move(name), std::move(title), scale);
+  Sketch sketch(std::move(name), what, of, scale);
   double foot = 0;
   for (Cut const& cut : cuts) {
     draw_cut(sketch, cut);
@@ -140,13 +140,15 @@ std::optional<Drawing> draw_cuts(std::string name, std::string title, std::vecto
 
 }  // namespace
 
-std::optional<Drawing> draw_box(Structure const& structure, std::span<Material const> materials) {
-  return draw_cuts("box", "Pieces of the box",
+std::optional<Drawing> draw_box(BookSpec const& book, Structure const& structure,
+                                std::span<Material const> materials) {
+  return draw_cuts("box", "Pieces of the box", book.title,
                    cuts_of(structure, [](Piece const& piece) { return piece.part == Part::box; }), materials);
 }
 
-std::optional<Drawing> draw_pieces(Structure const& structure, std::span<Material const> materials) {
-  return draw_cuts("pieces", "Pieces of the book",
+std::optional<Drawing> draw_pieces(BookSpec const& book, Structure const& structure,
+                                   std::span<Material const> materials) {
+  return draw_cuts("pieces", "Pieces of the book", book.title,
                    cuts_of(structure, [](Piece const& piece) { return piece.part != Part::box; }), materials);
 }
 

@@ -89,7 +89,8 @@ std::optional<Drawing> draw_section(BookSpec const& book, Structure const& struc
   double const length = figures.value(leaf_height);
   double const trim = figures.value_or(head_tail_trim, 0);
   auto const holes = holes_of(stations, figures);
-  Sketch sketch("section", "A section, seen from its fold", scale_for(length + 2 * trim, 0, {32, 70}));
+  Sketch sketch("section", "A section, seen from its fold", book.title,
+                scale_for(length + 2 * trim, 0, {32, 70}));
   draw_fold(sketch, length, trim);
   draw_stations(sketch, stations, holes);
   Running running{{0, 0}, false, {0}, 5};

@@ -1,5 +1,7 @@
 #include "cli/drawings/sketch.h"
 
+#include "cli/document/text.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,7 +13,8 @@ namespace {
 
 constexpr double title_size = 4.2;
 constexpr double note_size = 2.8;
-constexpr double bar = 50;  // mm of paper
+constexpr double bar = 50;                 // mm of paper
+constexpr std::size_t title_columns = 80;  // as wide as a page
 
 bool fits(double width, double height, Paper around, double scale) {
   double const across = width / scale + around.width;
@@ -32,9 +35,9 @@ double scale_for(double width, double height, Paper around) {
   return steps.back();
 }
 
-Sketch::Sketch(std::string name, std::string title, double scale) {
+Sketch::Sketch(std::string name, std::string_view what, std::string_view of, double scale) {
   drawing_.name = std::move(name);
-  drawing_.title = std::move(title);
+  drawing_.title = of.empty() ? std::string(what) : fmt::format("{}: {}", what, of);
   drawing_.scale = scale;
 }
 
@@ -51,7 +54,10 @@ Drawing Sketch::finish(std::string words) && {
   frame(drawing_, 0);
   double const left = drawing_.corner.x;
   double const foot = drawing_.corner.y + drawing_.height;
-  text({left, drawing_.corner.y - paper(5)}, drawing_.title, Anchor::start, title_size);
+  auto const title = wrap(printable(drawing_.title), title_columns);
+  for (std::size_t i = 0; i < title.size(); ++i)
+    text({left, drawing_.corner.y - paper(5 + title_size * 1.2 * static_cast<double>(title.size() - 1 - i))},
+         title[i], Anchor::start, title_size);
   double const y = foot + paper(9);
   line({left, y}, {left + paper(bar), y}, Pen::outline);
   for (double const at : {0.0, bar / 2, bar})

@@ -24,7 +24,8 @@ double scale_for(double width, double height, Paper around);
 
 class Sketch {
  public:
-  Sketch(std::string name, std::string title, double scale);
+  // `of`: the title of the book; may be empty.
+  Sketch(std::string name, std::string_view what, std::string_view of, double scale);
 
   double paper(double mm) const { return mm * drawing_.scale; }  // mm of paper as mm of the thing
 

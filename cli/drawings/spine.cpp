@@ -194,7 +194,7 @@ std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structu
   double const wide = spine->wide + 2 * spine->board;
   // A thin book is drawn larger than it is: else nothing could be read.
   double const scale = wide < 12 ? 0.2 : wide < 30 ? 0.5 : scale_for(wide, spine->rise + 30, {110, 80});
-  Sketch sketch("spine", "The spine, seen from the head", scale);
+  Sketch sketch("spine", "The spine, seen from the head", book.title, scale);
   spine->gap = sketch.paper(2.2);
   spine->depth = std::max(sketch.paper(24), spine->setback + sketch.paper(12));
   draw_block(sketch, *spine);

@@ -1,0 +1,25 @@
+// Files for the user, written so that no half of one is ever there.
+#pragma once
+
+#include "engine/fault/fault.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace endband::cli {
+
+struct NewFile {
+  std::string name;  // within the folder
+  std::string text;
+};
+
+// Which of them the folder has already.
+std::vector<std::string> files_there(std::string const& folder, std::span<NewFile const> files);
+
+// Makes the folder where there is none, writes every file beside its place, and only when all are written
+// puts them there, over what had their names. Where one cannot be written none is changed, and nothing is
+// left.
+Read<bool> put_files(std::string const& folder, std::span<NewFile const> files);
+
+}  // namespace endband::cli
