@@ -45,7 +45,7 @@ constexpr std::array figure_rows{
     FigureRow{edge_length, "edge-length", "length of the edges coloured or gilt", "L_x", Unit::mm, Part::edges},
     FigureRow{edges_area, "edges-area", "area of the edges coloured or gilt", "A_x", Unit::mm2, Part::edges},
     FigureRow{endpapers_each_end, "endpapers-each-end", "folded endpapers at each end", "v", Unit::count, Part::endpapers},
-    FigureRow{pastedowns, "pastedowns", "pastedowns", "n_p", Unit::count, Part::endpapers},
+    FigureRow{pastedowns, "pastedowns", "pastedowns", "l_p", Unit::count, Part::endpapers},
     FigureRow{free_endpaper_leaves, "free-endpaper-leaves", "free endpaper leaves", "l_v", Unit::count, Part::endpapers},
     FigureRow{endpaper_caliper, "endpaper-caliper", "thickness of an endpaper", "q_v", Unit::mm, Part::endpapers},
     FigureRow{endpaper_grammage, "endpaper-grammage", "grammage of the endpapers", "g_v", Unit::gram_m2, Part::endpapers},

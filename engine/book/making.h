@@ -4,6 +4,7 @@
 #include "engine/book/structure.h"
 
 #include <array>
+#include <vector>
 
 namespace endband {
 
@@ -42,8 +43,10 @@ class Making {
   // The material of a role; nullptr when the part is absent or needs none.
   Material const* material(Role role) const { return materials_[static_cast<std::size_t>(role)]; }
 
-  // Each does nothing when the role has no material or there is nothing of it.
-  void piece(Item item, Part part, Role role, double count, double height, double width, int skin_group = 0);
+  bool is_leather(Role role) const;
+
+  // Each does nothing when the role has no material or there is nothing of it; `piece` tells which it made.
+  Piece* piece(Item item, Part part, Role role, double count, double height, double width, int skin_group = 0);
   void run(Item item, Part part, Role role, double count, double each, double taken);
   void spread(Item item, Part part, Role role, double area_mm2, int coats = 1, int faces = 1);
   void strips(Item item, Part part, double width, double length, std::int64_t runs, int layers);
@@ -67,28 +70,49 @@ void complete(Making& making);
 
 // One for each part, in the order of the book.
 void make_text_block(Making& making);
+void make_guards(Making& making);
 void make_endpapers(Making& making);
 void make_sewing(Making& making);
 void make_spine(Making& making);
 void make_boards(Making& making);
 void make_endbands(Making& making);
 void make_registers(Making& making);
+void make_edges(Making& making);
 void make_underlays(Making& making);
 void make_cover(Making& making);
+void make_wrapper(Making& making);
+void make_ties(Making& making);
 void make_finishing(Making& making);
+void make_insets(Making& making);
 void make_fittings(Making& making);
+void make_repairs(Making& making);
+void make_box(Making& making);
 void make_packing(Making& making);
 void make_office_and_extras(Making& making);
+
+// The share of a silk in the wraps of every endband: by the pattern that is said, else each in its turn.
+// Together they are 1; a silk that no wrap is of has none.
+struct SilkShare {
+  Role role;
+  double share = 0;
+};
+std::vector<SilkShare> silk_shares(BookSpec const& spec);
+
+// Of the covering, whatever its pieces: what is cut of leather and of anything else; dye and dressing.
+void count_cuts(Making& making);
+void dye_and_dress(Making& making);
+// The group of pieces that come from one skin with the cover; 0: of another material, or no skin.
+int skin_with_cover(Making const& making, Role role);
 
 // What underlays add to the leather, once the boards are known.
 void grow_for_underlays(Making& making);
 // Sets fittings_mass and sundries_mass from the catalogue's masses of all that was made.
 void weigh(Making& making);
-void warn_of_dimensions(Making& making);
-void make_repairs(Making& making);
-void make_box(Making& making);
-void warn_of_materials(Making& making);
-
-}  // namespace endband
 // g of what was made for a part so far, each row by the catalogue's masses.
 double mass_made(Making const& making, Part part);
+void warn_of_dimensions(Making& making);
+void warn_of_sewing(Making& making);
+void warn_of_materials(Making& making);
+void warn_of_finishing(Making& making);
+
+}  // namespace endband

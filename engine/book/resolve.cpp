@@ -42,6 +42,10 @@ void supplied_by_customer(Resolving& to) {
                     [&](Chosen const& c) { return c.origin != Origin::none && is_it(c.material); }) ||
         std::any_of(to.spec.underlays.begin(), to.spec.underlays.end(),
                     [&](Underlay const& u) { return is_it(u.card); }) ||
+        std::any_of(to.spec.insets.begin(), to.spec.insets.end(),
+                    [&](Inset const& i) { return is_it(i.material); }) ||
+        std::any_of(to.spec.furniture.begin(), to.spec.furniture.end(),
+                    [&](Furniture const& f) { return is_it(f.material); }) ||
         std::any_of(to.spec.extra_materials.begin(), to.spec.extra_materials.end(),
                     [&](ExtraMaterial const& e) { return is_it(e.material); });
     if (used)
@@ -119,11 +123,16 @@ Read<BookSpec> resolve(std::span<Layer const> given, Catalogue const& catalogue)
   Resolving to{layers, parts, catalogue, spec, faults};
   resolve_materials(to);
   resolve_figures(to);
+  check_use(to);
   resolve_lists(to);
+  resolve_repairs(to);
+  resolve_endbands(to);
+  resolve_finishing(to);
   resolve_outside(to);
   resolve_order(to);
   supplied_by_customer(to);
   if (faults.empty()) check_together(to);
+  if (faults.empty()) check_insets(to);
   if (faults.empty()) check_volumes(to);
   if (faults.empty()) return spec;
   std::stable_sort(faults.begin(), faults.end(),

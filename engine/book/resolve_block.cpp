@@ -109,18 +109,77 @@ void only_if(Layers const& layers, std::size_t flag, bool value, std::initialize
 
 // Sewn through one fold, all sheets are one section.
 void settle_one_section(Layers& layers, std::vector<Fault>& faults) {
-  for (std::size_t const index : {key("text.sheets_per_section"), key("text.sections")}) {
-    Hit const& hit = layers[index];
-    if (!hit) continue;
-    if (hit.origin == Origin::said && !(index == key("text.sections") && whole(hit) == 1))
-      faults.push_back(contradiction(index, hit, "no such key: all its sheets are one section"));
-    if (index == key("text.sheets_per_section") || !layers.flag(key("text.given"))) layers.drop(index);
+  constexpr std::size_t count = key("text.sections");
+  if (Hit const& hit = layers[count]; hit && hit.origin == Origin::said && whole(hit) != 1)
+    faults.push_back(
+        contradiction(count, hit, "sections = 1, or no such key: all its sheets are one section"));
+  layers.drop(count);
+}
+
+// Only a block that the customer brings can be sewn already.
+void settle_kept_sewing(Layers& layers, std::vector<Fault>& faults) {
+  if (layers.flag(key("text.given"))) return;
+  for (Hit const& hit : layers.all(key("without"))) {
+    auto const& names = std::get<std::vector<std::string>>(hit.entry->value);
+    if (std::find(names.begin(), names.end(), "sewing") == names.end()) continue;
+    faults.push_back(
+        contradiction(key("without"), hit, "given = true in [text]: a block that is made here is sewn"));
+    return;
+  }
+}
+
+struct Meaningless {
+  Ways when;
+  std::initializer_list<std::size_t> keys;
+  std::string_view expected;
+};
+
+// Keys that mean nothing in a book of these ways: the habit of other books, or a mistake where they are said.
+void settle_ways(Layers& layers, Ways ways, std::vector<Fault>& faults) {
+  using enum Way;
+  static constexpr Ways on_supports{raised_cords, recessed_cords, tapes};
+  static std::array const rows{
+      Meaningless{{unsupported},
+                  {key("sewing.supports"), key("sewing.support_rule"), key("sewing.cord"),
+                   key("sewing.slip_length"), key("sewing.frame_allowance"), key("sewing.holes_a_support")},
+                  "no such key: it is sewn without supports"},
+      Meaningless{{unsupported, recessed_cords, tapes},
+                  {key("sewing.turns")},
+                  "no such key: the thread goes round raised cords only"},
+      Meaningless{{unsupported, raised_cords, recessed_cords},
+                  {key("sewing.tape"), key("sewing.tape_width")},
+                  "no such key: it is not sewn on tapes"},
+      Meaningless{{tapes}, {key("sewing.cord")}, "no such key: it is sewn on tapes"},
+      Meaningless{on_supports, {key("sewing.stations")}, "no such key: its holes are at its supports"},
+      Meaningless{{all_along, two_on, link_stitch, long_stitch},
+                  {key("sewing.knot_tail")},
+                  "no such key: only the thread of a pamphlet is knotted"},
+      Meaningless{
+          {link_stitch, pamphlet}, {key("sewing.stitch_allowance")}, "no such key: its sewing has none"},
+      Meaningless{
+          {pamphlet}, {key("text.sheets_per_section")}, "no such key: all its sheets are one section"},
+      // What is said stands: a head may be trimmed where the other edges are not.
+      Meaningless{{uncut}, {key("text.head_tail_trim"), key("text.fore_edge_trim")}, {}},
+      Meaningless{{single, made, sewn}, {key("endpapers.joint")}, "kind = \"leather-joint\" in [endpapers]"},
+  };
+  for (Meaningless const& row : rows) {
+    if (!ways.meet(row.when)) continue;
+    for (std::size_t const index : row.keys) {
+      Hit const& hit = layers[index];
+      if (!hit) continue;
+      bool const said = hit.origin == Origin::said;
+      if (said && row.expected.empty()) continue;
+      if (said) faults.push_back(contradiction(index, hit, std::string(row.expected)));
+      layers.drop(index);
+    }
   }
 }
 
 }  // namespace
 
 void settle_block(Layers& layers, Ways ways, std::vector<Fault>& faults) {
+  settle_ways(layers, ways, faults);
+  settle_kept_sewing(layers, faults);
   if (ways.has(Way::pamphlet)) settle_one_section(layers, faults);
   if (layers.flag(key("text.given")))
     settle_given_block(layers, faults);

@@ -9,8 +9,10 @@
 
 namespace endband {
 
-// Brings keys that say the same thing in different ways down to one: the stronger layer's stands and the
-// others are dropped. Within one layer they must agree. Faults: contradiction.
+// Drops the keys that mean nothing in a book of these ways: they are the habit of other books, or a mistake
+// where the description says them. Then brings keys that say the same thing in different ways down to one:
+// the stronger layer's stands and the others are dropped. Within one layer they must agree. Faults:
+// contradiction.
 void settle_block(Layers& layers, Ways ways, std::vector<Fault>& faults);
 void settle_alternatives(Layers& layers, std::vector<Fault>& faults);
 

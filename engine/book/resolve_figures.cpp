@@ -2,6 +2,11 @@
 #include "engine/book/resolve.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <string>
+#include <string_view>
+#include <utility>
 
 namespace endband {
 namespace {
@@ -13,10 +18,6 @@ void missing(Resolving& to, std::size_t index, std::string expected) {
 
 bool known(Resolving const& to, std::size_t index) { return static_cast<bool>(to.layers[index]); }
 
-void check_size(Resolving& to) {
-  if (!known(to, key("height"))) missing(to, key("height"), "height = \"250 mm\"");
-  if (!known(to, key("width"))) missing(to, key("width"), "width = \"180 mm\"");
-  if (to.layers.flag(key("text.given"))) {
 constexpr std::array size_of_a_boxed_book{
     std::pair{key("box.book_height"),
               std::string_view("book_height = \"258 mm\", of the closed book, in [box]")},
@@ -57,17 +58,41 @@ void check_no_other_book_in_the_box(Resolving& to) {
                "no such key: the box is made to the book that is described, or binding = \"box\"");
 }
 
-    if (!known(to, key("text.thickness")))
+void check_size(Resolving& to) {
   if (!to.parts.has(Part::text_block)) return check_box_alone(to);
   check_no_other_book_in_the_box(to);
+  if (!known(to, key("height"))) missing(to, key("height"), "height = \"250 mm\"");
+  if (!known(to, key("width"))) missing(to, key("width"), "width = \"180 mm\"");
+  if (to.layers.flag(key("text.given"))) {
+    if (!known(to, key("text.thickness")))
       missing(to, key("text.thickness"), "thickness = \"31 mm\", measured, in [text]");
-    if (!known(to, key("text.sections")))
+    if (!known(to, key("text.sections")) && !to.parts.is(Way::pamphlet))
       missing(to, key("text.sections"), "sections = 24, counted, in [text]");
     if (!known(to, key("text.density")))
       missing(to, key("text.density"), "density = \"700 kg/m3\" in [text]");
   } else if (!known(to, key("pages")) && !known(to, key("text.sheets")) && !known(to, key("text.sections"))) {
     missing(to, key("pages"), "pages = 300, or sheets or sections in [text]");
   }
+}
+
+// Two leaves of different folios are pasted together: there must be two folios.
+void check_made_endpapers(Resolving& to) {
+  constexpr FigureId folios = FigureId::endpapers_each_end;
+  if (!to.parts.has(Part::endpapers) || !to.parts.is(Way::made) || to.spec.given.value(folios) >= 2) return;
+  Hit const& hit = to.layers[key("endpapers.each_end")];
+  if (hit.origin == Origin::said)
+    to.fault(FaultCode::contradiction, hit.entry->where, value_text(ValueType::count, hit.entry->value),
+             "2 or more: made endpapers are two, pasted to each other");
+  else
+    to.spec.given.set(folios, 2, Origin::practice);
+}
+
+void check_guards(Resolving& to) {
+  if (!to.parts.has(Part::guards)) return;
+  if (!known(to, key("guards.mounted")) && !known(to, key("guards.each_leaf")))
+    missing(to, key("guards.mounted"), "mounted = \"0.5 mm\", what is mounted on a leaf, in [guards]");
+  if (to.layers.flag(key("text.given")) && !known(to, key("pages")))
+    missing(to, key("pages"), "pages = 120, counted: guards go to every leaf");
 }
 
 // Sections of a block that is folded here are made of whole sheets.
@@ -85,6 +110,14 @@ void sheets_of_sections(Resolving& to) {
 
 // Does this figure belong to the book as it is? Practice knows the corners of books that have none.
 bool applies(Resolving const& to, std::size_t index, FigureId id) {
+  // Endbands are sewn with needles too, on a block that comes sewn.
+  if (id == FigureId::needle_length || id == FigureId::needle_waste)
+    return to.parts.has(Part::sewing) || to.parts.has(Part::endbands);
+  // A block whose sewing is kept has its supports, and boards are laced on by their slips.
+  if (id == FigureId::supports || id == FigureId::slip_length) return to.parts.has(Part::text_block);
+  if (!has_use(index, to.spec.ways, to.layers[index].origin)) return false;
+  // A wrapper stands beyond the leaves too.
+  if (id == FigureId::square) return to.parts.has(Part::cover);
   if (!to.parts.has(figure_row(id).part)) return false;
   bool const given = to.layers.flag(key("text.given"));
   if (index == key("text.sections")) return given;
@@ -92,29 +125,7 @@ bool applies(Resolving const& to, std::size_t index, FigureId id) {
   return true;
 }
 
-void resolve_lettering(Resolving& to) {
-  if (!to.parts.has(Part::lettering)) return;
-  Hit words = to.layers[key("lettering.words")];
-  if (!words) words = to.layers[key("title")];
-  if (!words) {
-    missing(to, key("lettering.words"), "words = \"...\" in [lettering], or a title");
-    return;
-  }
-  to.spec.letters = std::get<std::string>(words.entry->value);
-  to.spec.given.set(FigureId::letters, static_cast<double>(letters_of(to.spec.letters)), words.origin);
-  Hit const& kind = to.layers[key("lettering.kind")];
-  bool const leaf = kind && std::get<std::string>(kind.entry->value) == "leaf";
-  to.spec.lettering_kind = leaf ? LineKind::leaf : LineKind::blind;
-  if (!leaf) to.spec.given.set(FigureId::letter_layers, 0, kind ? kind.origin : Origin::practice);
-}
-
 }  // namespace
-
-std::int64_t letters_of(std::string_view words) {
-  // Blanks are not lettered; of a letter of several bytes the first is counted.
-  return std::count_if(words.begin(), words.end(),
-                       [](char c) { return c != ' ' && (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; });
-}
 
 void resolve_figures(Resolving& to) {
   check_size(to);
@@ -125,10 +136,14 @@ void resolve_figures(Resolving& to) {
     to.spec.given.set(*row.figure, number_of(row.row.type, hit.entry->value), hit.origin);
   }
   // What a customer's block holds is counted, not made up of sheets.
-  if (Hit const& pages = to.layers[key("pages")]; pages && to.layers.flag(key("text.given")))
-    to.spec.given.set(FigureId::pages, number_of(ValueType::count, pages.entry->value), pages.origin);
+  if (Hit const& pages = to.layers[key("pages")]; pages && to.layers.flag(key("text.given"))) {
+    double const counted = number_of(ValueType::count, pages.entry->value);
+    to.spec.given.set(FigureId::pages, counted, pages.origin);
+    to.spec.given.set(FigureId::leaves, std::ceil(counted / 2), pages.origin);
+  }
   sheets_of_sections(to);
-  resolve_lettering(to);
+  check_made_endpapers(to);
+  check_guards(to);
 }
 
 }  // namespace endband

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <numbers>
 
 namespace endband {
@@ -73,23 +74,61 @@ std::vector<Property> needs_of(Resolving const& to, Role role, Material const& m
       break;
     case Role::thread:
     case Role::endband_silk_1:
-    case Role::endband_silk_2: needs = {Property::thread}; break;
+    case Role::endband_silk_2:
+    case Role::endband_silk_3:
+    case Role::endband_silk_4:
+    case Role::endband_silk_5:
+    case Role::endband_silk_6: needs = {Property::thread}; break;
     case Role::cord: needs = {Property::caliper}; break;
+    case Role::tape:
+      needs = {Property::caliper};
+      if (!said(to, key("sewing.tape_width"))) needs.push_back(Property::width);
+      break;
+    case Role::guard_paper:
+      needs = {Property::caliper};
+      add_size(material, needs);
+      break;
+    case Role::joint_leather: add_size(material, needs); break;
     case Role::endband_core:
       if (!said(to, key("endbands.core_thickness"))) needs.push_back(Property::caliper);
       break;
+    case Role::second_core: needs = {Property::caliper}; break;
     case Role::board:
       if (!said(to, key("boards.thickness"))) needs.push_back(Property::caliper);
       needs.push_back(Property::density);
       add_size(material, needs);
       break;
     case Role::leather:
+    case Role::sides:
+    case Role::corner_covering:
+      needs = {Property::caliper};
+      if (material.kind != MaterialKind::leather) needs.push_back(Property::density);
+      add_size(material, needs);
+      break;
     case Role::strap_leather:
+    case Role::stiffener:
+      needs = {Property::caliper};
+      add_size(material, needs);
+      break;
+    case Role::box_board:
+      needs = {Property::caliper, Property::density};
+      add_size(material, needs);
+      break;
+    case Role::box_cloth:
+    case Role::box_lining:
       needs = {Property::caliper};
       add_size(material, needs);
       break;
     case Role::spine_lining:
-    case Role::spine_paper: add_size(material, needs); break;
+    case Role::spine_paper:
+    case Role::mull:
+    case Role::hollow_paper:
+    case Role::board_lining: add_size(material, needs); break;
+    case Role::false_band:
+    case Role::tie:
+      if (material.sold_by != SoldBy::length || material.kind == MaterialKind::leather)
+        add_size(material, needs);
+      break;
     case Role::metal_leaf: needs = {Property::leaf_side, Property::leaves_a_book}; break;
     case Role::stone:
       if (!said(to, key("stone.height"))) needs.push_back(Property::height);
@@ -101,21 +140,12 @@ std::vector<Property> needs_of(Resolving const& to, Role role, Material const& m
     case Role::buckle: needs.push_back(Property::piece_mass); break;
     case Role::carton: needs = {Property::height, Property::width, Property::depth}; break;
     case Role::thread_wax:
+    case Role::made_endband:
     case Role::ribbon:
     case Role::padding: break;
     default: needs = {Property::spread}; break;  // adhesives, dye, dressing, size, varnish
   }
   // A polish of wax by the piece is not spread, but counted.
-    case Role::stiffener:
-      needs = {Property::caliper};
-      add_size(material, needs);
-      break;
-    case Role::box_board:
-      needs = {Property::caliper, Property::density};
-      add_size(material, needs);
-      break;
-    case Role::box_cloth:
-    case Role::box_lining:
   if (material.sold_by == SoldBy::piece) std::erase(needs, Property::spread);
   return needs;
 }
@@ -142,6 +172,7 @@ void follow_from(Resolving& to, Role role, Material const& material) {
   auto const grammage = [&] {
     return static_cast<double>(*has.density_kg_m3) * thickness;
   };  // kg/m3 x mm is g/m2
+  auto const density = [&] { return static_cast<double>(*has.grammage_mg) / 1000 / thickness; };
   // Of a round thread: kg/m3 x mm2 is g/km.
   auto const tex = [&] {
     return static_cast<double>(*has.density_kg_m3) * std::numbers::pi / 4 * thickness * thickness;
@@ -161,7 +192,13 @@ void follow_from(Resolving& to, Role role, Material const& material) {
       return;
     case Role::board:
       if (!has.density_kg_m3)
-        set(to, FigureId::board_density, static_cast<double>(*has.grammage_mg) / 1000 / thickness);
+        set(to, FigureId::board_density, density());
+      return;
+    case Role::leather:
+      if (!has.density_kg_m3) set(to, FigureId::leather_density, density());
+      return;
+    case Role::sides:
+      if (!has.density_kg_m3) set(to, FigureId::side_density, density());
       return;
     default: return;
   }
@@ -187,6 +224,28 @@ Material const* Resolving::find(std::string_view code, std::span<MaterialKind co
   return nullptr;
 }
 
+namespace {
+
+// `leather` names a leather; `cover.material` whatever covers.
+std::span<MaterialKind const> kinds_of(Resolving const& to, Role role) {
+  static constexpr std::array leather_only{MaterialKind::leather};
+  if (role == Role::leather && !to.layers[key("cover.material")]) return leather_only;
+  return role_row(role).kinds;
+}
+
+bool stands_in(Role role, Layers const& layers) {
+  if (role == Role::leather || !role_row(role).otherwise) return false;
+  auto const at = find_key(role_row(role).key);
+  return at && !layers[*at];
+}
+
+bool fits(Resolving const& to, Named const& name, std::span<MaterialKind const> kinds) {
+  Material const* const material = to.catalogue.find(name.code);
+  return material == nullptr || is_of(kinds, material->kind);
+}
+
+}  // namespace
+
 void resolve_materials(Resolving& to) {
   for (std::size_t i = 0; i < role_count; ++i) {
     Role const role = static_cast<Role>(i);
@@ -200,7 +259,12 @@ void resolve_materials(Resolving& to) {
       if (need == Wanted::yes && !told) missing_key(to, row);
       continue;
     }
-    Material const* const material = to.find(name.code, row.kinds, name.where);
+    // What stands in for another role must be fit for this one: no strap is cut from the cover's cloth.
+    if (stands_in(role, to.layers) && !fits(to, name, row.kinds)) {
+      if (need == Wanted::yes) missing_key(to, row);
+      continue;
+    }
+    Material const* const material = to.find(name.code, kinds_of(to, role), name.where);
     if (material == nullptr) continue;
     to.spec.materials[i] = {material->id, name.origin, name.where};
     check_properties(to, role, *material, name.where);

@@ -44,16 +44,6 @@ void check_block(Resolving& to) {
            fmt::format("a block of at most {:g} mm: fewer leaves, or thinner ones", thickest_block_mm));
 }
 
-// A measured block has its free endpapers in it: all leaves of the folded ones but the two pastedowns.
-void check_measured_block(Resolving& to) {
-  Figures const& given = to.spec.given;
-  if (!given.has(block_thickness) || !to.parts.has(Part::endpapers)) return;
-  double const free_leaves = 4 * given.value(endpapers_each_end) - 2;
-  double const endpapers = free_leaves * caliper_of(to, Role::endpaper);
-  if (given.value(block_thickness) <= endpapers)
-    clash(to, key("text.thickness"), fmt::format("more than its {:g} mm of endpapers", endpapers));
-}
-
 void check_lines(Resolving& to, double height, double width) {
   double const narrower = std::min(height, width);
   for (Lines const& lines : to.spec.lines) {
@@ -67,7 +57,7 @@ void check_lines(Resolving& to, double height, double width) {
 // As far as what is given shows it; a measured band width or thread is part of it.
 void check_bands(Resolving& to, double height) {
   Figures const& given = to.spec.given;
-  if (!given.has(supports)) return;
+  if (!given.has(supports) || !to.spec.ways.has(Way::raised_cords)) return;
   double const band = given.value_or(band_width, caliper_of(to, Role::cord));
   double const bands = given.value(supports) * band;
   if (bands >= height)
@@ -91,9 +81,10 @@ void check_together(Resolving& to) {
           fmt::format("less than a needleful, {:g} mm", given.value(needle_length)));
   double const edge = given.value_or(square, 0);
   check_block(to);
-  check_measured_block(to);
   check_lines(to, height + 2 * edge, width + edge - given.value_or(setback, 0));
   check_bands(to, height);
+  check_covering(to);
+  if (to.faults.empty()) check_limits(to);
 }
 
 }  // namespace endband

@@ -1,4 +1,4 @@
-// Text block and endpapers.
+// Text block, guards and endpapers.
 #include "engine/book/rules_table.h"
 
 #include <algorithm>
@@ -10,13 +10,25 @@ namespace {
 
 using enum FigureId;
 
+// All that has more sections than one.
+constexpr Ways of_sections{Way::all_along, Way::two_on, Way::link_stitch, Way::long_stitch};
+
+// Smaller than any caliper and larger than the error of a quotient of doubles: 0.6 mm is three guards of 0.2.
+constexpr double hair = 1e-9;
+
 constexpr std::array table{
     rule(
         sheets, From<pages_wanted, folds>{}, "N = P / (2 x 2^f), rounded up",
         [](double wanted, double f) { return std::ceil(wanted / (2 * std::exp2(f))); }, by_definition),
-    rule(
-        sections, From<sheets, sheets_per_section>{}, "n = N / s, rounded up",
-        [](double n, double s) { return std::ceil(n / s); }, by_definition),
+    when({Way::pamphlet}, rule(
+                              sheets_per_section, From<sheets>{}, "s = N", [](double n) { return n; },
+                              "definition: sewn through one fold")),
+    when(of_sections, rule(
+                          sections, From<sheets, sheets_per_section>{}, "n = N / s, rounded up",
+                          [](double n, double s) { return std::ceil(n / s); }, by_definition)),
+    when({Way::pamphlet},
+         rule(
+             sections, From<>{}, "n = 1", [] { return 1; }, "definition: sewn through one fold")),
     rule(
         last_section_sheets, From<sheets, sheets_per_section, sections>{}, "s_last = N - (n - 1) x s",
         [](double all, double s, double n) { return all - (n - 1) * s; }, by_definition),
@@ -32,6 +44,9 @@ constexpr std::array table{
         creep, From<sheets_per_section, folds, leaf_caliper>{}, "e = (s x 2^(f - 1) - 1) x q x pi / 2",
         [](double s, double f, double q) { return (s * std::exp2(f - 1) - 1) * q * std::numbers::pi / 2; },
         geometry),
+    rule(
+        section_thickness, From<sheets_per_section, folds, leaf_caliper>{}, "t_n = s x 2^f x q",
+        [](double s, double f, double q) { return s * std::exp2(f) * q; }, geometry),
     // The last fold is the spine's, so going back from the leaf the width doubles first, then height and
     // width in turn.
     rule(
@@ -43,16 +58,36 @@ constexpr std::array table{
         sheet_width, From<leaf_width, fore_edge_trim, folds>{},
         "F_w = (W + tr_f) x 2^(f / 2), the power rounded up",
         [](double w, double trim, double f) { return (w + trim) * std::exp2(std::ceil(f / 2)); }, geometry),
+    // As many guards as are as thick together as what is mounted, so that spine and fore-edge are level.
     rule(
-        free_endpaper_leaves, From<endpapers_each_end>{}, "l_v = 4 x v - 2; none without endpapers",
-        [](double each) { return std::max(0.0, 4 * each - 2); },
-        "definition: of a folded endpaper one leaf is pasted down"),
+        guards_a_leaf, From<mounted_thickness, guard_caliper>{}, "g_l = T_m / q_g, rounded up",
+        [](double mounted, double q) { return std::ceil(mounted / q - hair); }, geometry),
+    rule(
+        guards, From<leaves, guards_a_leaf>{}, "n_w = l x g_l",
+        [](double l, double each) { return l * each; }, by_definition),
+    rule(
+        guard_thickness, From<guards, guard_caliper, compression>{}, "T_w = n_w x q_g x k",
+        [](double n, double q, double k) { return n * q * k; }, geometry),
+    when({Way::laced, Way::cased, Way::sewn_on},
+         rule(
+             pastedowns, From<>{}, "l_p = 2", [] { return 2; }, "definition: one for each board")),
+    when({Way::no_boards},
+         rule(
+             pastedowns, From<>{}, "l_p = 0", [] { return 0; }, "definition: one for each board")),
+    rule(
+        free_endpaper_leaves, From<endpapers_each_end, pastedowns>{},
+        "l_v = 4 x v - l_p; none without endpapers",
+        [](double each, double down) { return std::max(0.0, 4 * each - down); },
+        "definition: a folded endpaper is two leaves; one at each board is pasted down"),
     rule(
         endpaper_thickness, From<free_endpaper_leaves, endpaper_caliper>{}, "T_v = l_v x q_v",
         [](double l, double q) { return l * q; }, geometry),
     rule(
-        block_thickness, From<leaves, leaf_caliper, compression, endpaper_thickness>{}, "T = l x q x k + T_v",
-        [](double l, double q, double k, double endpapers) { return l * q * k + endpapers; },
+        block_thickness, From<leaves, leaf_caliper, compression, guard_thickness, endpaper_thickness>{},
+        "T = l x q x k + T_w + T_v",
+        [](double l, double q, double k, double of_guards, double endpapers) {
+          return l * q * k + of_guards + endpapers;
+        },
         "ISO 534: bulking thickness of the leaves; what pressing keeps is common practice, no source"),
     rule(
         block_density, From<leaves, leaf_grammage, block_thickness, endpaper_thickness>{},

@@ -40,21 +40,25 @@ void compute_figures(Making& making) {
 
 void make_book(Making& making) {
   make_text_block(making);
+  make_guards(making);
   make_endpapers(making);
   make_sewing(making);
   make_spine(making);
   make_boards(making);
   make_endbands(making);
   make_registers(making);
+  make_edges(making);
   make_underlays(making);
   make_cover(making);
-  make_finishing(making);
-  make_fittings(making);
   make_ties(making);
 }
 
 void make_parts(Making& making) {
   if (making.spec.has(Part::text_block)) make_book(making);  // else a box alone
+  make_finishing(making);
+  make_insets(making);
+  make_fittings(making);
+  make_repairs(making);
 }
 
 void close_book(Making& making) {
@@ -77,14 +81,15 @@ Structure structure(BookSpec const& spec, Catalogue const& catalogue) {
   compute_figures(making);
   make_parts(making);
   close_book(making);
-  make_packing(making);
-  make_office_and_extras(making);
-  warn_of_dimensions(making);
-  warn_of_materials(making);
   make_box(making);
-  // The parts name their operations as they are made; the bench does them in the order of the list.
+  make_packing(making);
   apply_rules(book.figures, spec.ways);
   if (!spec.has(Part::text_block)) book.mass = {std::llround(making[FigureId::box_mass] * 1000)};
+  make_office_and_extras(making);
+  if (spec.has(Part::text_block)) warn_of_dimensions(making);
+  warn_of_materials(making);
+  warn_of_finishing(making);
+  // The parts name their operations as they are made; the bench does them in the order of the list.
   std::sort(book.operations.begin(), book.operations.end(), [](Operation const& a, Operation const& b) {
     return std::pair(a.kind, a.extra) < std::pair(b.kind, b.extra);
   });

@@ -95,7 +95,7 @@ struct Operation {
   OperationKind kind;
   Part part;
   Count count;     // of its driver
-  int extra = -1;  // extra_work: which row of BookSpec::extra_work
+  int extra = -1;  // extra_work: which row of BookSpec::extra_work; other_repair: of BookSpec::repairs
 };
 
 // clang-format off

@@ -2,7 +2,6 @@
 #include "engine/book/making.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace endband {
 
@@ -21,11 +20,11 @@ constexpr Band squares_mm{3.175, 4.7625};
 constexpr double square_to_board_most = 2;
 // Vaughn: 3/4 in; D. Cockerell, 1901, ch. XII: about an inch all round.
 constexpr Band turn_ins_mm{19.05, 25.4};
+// P. Adam, 1903, ch. VI: cloth is 1 to 1 1/2 cm larger all round; Vaughn's 3/4 in is the most that is told.
+constexpr Band turn_ins_of_cloth_mm{10, 19.05};
 // Cockerell, ch. VII: five, four for a small thick book; J. W. Zaehnsdorf, 1890, p. 23: up to seven for large
 // folios.
 constexpr Band usual_bands{4, 7};
-// Common practice, no source: sections run from 4 to 8 sheets folded once.
-constexpr Band usual_folios{4, 8};
 // Common practice, no source: thinner leather does not hold the boards of a heavy book.
 constexpr double thin_leather_mm = 0.6;
 constexpr double heavy_book_g = 1000;
@@ -36,28 +35,26 @@ void warn_outside(Making& making, WarningCode code, double is, Band band) {
   if (!band.holds(is)) making.warn(code, is, band.least, band.most);
 }
 
-void warn_of_sections(Making& making) {
-  if (making.has(creep)) {
-    double const trim = making.book.figures.value_or(fore_edge_trim, 0);
-    // An uncut edge stays stepped, as it is meant to.
-    if (trim > 0 && making[creep] > trim) making.warn(WarningCode::creep_over_trim, trim, making[creep]);
-  }
-  if (making.has(last_section_sheets) && making[last_section_sheets] < making[sheets_per_section])
-    making.warn(WarningCode::short_last_section, making[last_section_sheets], making[sheets_per_section]);
-  if (making.has(sheets) && making.has(sheets_per_section))
-    warn_outside(making, WarningCode::section_unusual,
-                 making[sheets_per_section] * std::exp2(making[folds] - 1), usual_folios);
+void warn_of_boards(Making& making) {
+  if (!making.spec.has(Part::boards)) return;
+  Band const squares{std::min(squares_mm.least, making[board_thickness]),
+                     std::max(squares_mm.most, square_to_board_most * making[board_thickness])};
+  warn_outside(making, WarningCode::square_unusual, making[square], squares);
+  Band const turn_ins = making.is_leather(Role::leather) ? turn_ins_mm : turn_ins_of_cloth_mm;
+  warn_outside(making, WarningCode::turn_in_unusual, making[turn_in], turn_ins);
 }
 
-void warn_of_swell(Making& making) {
-  if (!making.spec.has(Part::sewing)) return;
-  double const is = making[swell];
-  if (is > making[swell_most])
-    making.warn(WarningCode::swell_too_great, is, making[swell_least], making[swell_most]);
-  if (making[shoulder] > 0 && making[spine_width] <= making[chord])
-    making.warn(WarningCode::will_not_back, is, making[swell_least], making[swell_most]);
-  else if (is < making[swell_low])
-    making.warn(WarningCode::swell_too_small, is, making[swell_low], making[swell_most]);
+void warn_of_bands(Making& making) {
+  bool const may_have_bands = making.spec.ways.has(Way::raised_cords) || making.spec.has(Part::false_bands);
+  if (may_have_bands) warn_outside(making, WarningCode::bands_unusual, making[bands], usual_bands);
+}
+
+// Single boards and wrappers hinge on no leather.
+void warn_of_thin_leather(Making& making) {
+  bool const hinges = !making.spec.ways.meet({Way::each_board, Way::wrapper});
+  if (!hinges || !making.is_leather(Role::leather)) return;
+  if (making[leather_pared] < thin_leather_mm && making[book_mass] > heavy_book_g)
+    making.warn(WarningCode::thin_leather, making[leather_pared], thin_leather_mm);
 }
 
 void warn_of_register(Making& making) {
@@ -89,15 +86,10 @@ void warn_of_grain(Making& making) {
 }  // namespace
 
 void warn_of_dimensions(Making& making) {
-  warn_of_sections(making);
-  warn_of_swell(making);
-  Band const squares{std::min(squares_mm.least, making[board_thickness]),
-                     std::max(squares_mm.most, square_to_board_most * making[board_thickness])};
-  warn_outside(making, WarningCode::square_unusual, making[square], squares);
-  warn_outside(making, WarningCode::turn_in_unusual, making[turn_in], turn_ins_mm);
-  warn_outside(making, WarningCode::bands_unusual, making[bands], usual_bands);
-  if (making[leather_pared] < thin_leather_mm && making[book_mass] > heavy_book_g)
-    making.warn(WarningCode::thin_leather, making[leather_pared], thin_leather_mm);
+  warn_of_sewing(making);
+  warn_of_boards(making);
+  warn_of_bands(making);
+  warn_of_thin_leather(making);
   warn_of_register(making);
 }
 

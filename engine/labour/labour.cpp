@@ -55,10 +55,13 @@ WorkLine line_of(Operation const& operation) {
   return line;
 }
 
-WorkLine extra_line(Operation const& operation, ExtraWork const& extra) {
+// Work that the description times itself; its row is an ExtraWork or a Repair.
+template <class Row>
+WorkLine own_line(Operation const& operation, std::vector<Row> const& rows) {
+  Row const& row = rows.at(static_cast<std::size_t>(operation.extra));
   WorkLine line = line_of(operation);
-  line.words = extra.words;
-  set_times(line, Spread3{}, {extra.low, extra.likely, extra.high});
+  line.words = row.words;
+  set_times(line, Spread3{}, {row.low, row.likely, row.high});
   return line;
 }
 
@@ -101,8 +104,11 @@ Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrar
   work.lines.reserve(structure.operations.size());
   for (Operation const& operation : structure.operations) {
     if (operation.kind == OperationKind::extra_work) {
-      work.lines.push_back(
-          extra_line(operation, spec.extra_work.at(static_cast<std::size_t>(operation.extra))));
+      work.lines.push_back(own_line(operation, spec.extra_work));
+      continue;
+    }
+    if (operation.kind == OperationKind::other_repair) {
+      work.lines.push_back(own_line(operation, spec.repairs));
       continue;
     }
     bool const first = !seen[index_of(operation.kind)];
