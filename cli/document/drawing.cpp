@@ -60,7 +60,7 @@ class TakenApart {
   void operator()(Circle const& shape) { marks_.emplace_back(shape); }
   void operator()(Text const& shape) { marks_.emplace_back(shape); }
 
-  void operator()(Dimension const& shape) {
+  void operator()(DimensionLine const& shape) {
     bool const level = std::abs(shape.to.x - shape.from.x) >= std::abs(shape.to.y - shape.from.y);
     double const measure = distance(shape.from, shape.to);
     double const off = paper(shape.away);

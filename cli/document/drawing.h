@@ -63,7 +63,7 @@ struct Text {
   bool upwards = false;  // read from the right side of the paper
 };
 // The distance of two points that lie level or plumb, measured beside them; what it says is what it measures.
-struct Dimension {
+struct DimensionLine {
   Point from, to;
   double away = 6;    // mm of the paper: downwards of a level one, to the right of a plumb one
   std::string words;  // "T": stands before the measure
@@ -81,16 +81,16 @@ struct GrainArrow {
   double length = 0;  // mm of the thing
   bool down = false;  // else across
 };
-using Shape = std::variant<Segment, Path, Rectangle, Circle, Text, Dimension, Running, GrainArrow>;
+using Shape = std::variant<Segment, Path, Rectangle, Circle, Text, DimensionLine, Running, GrainArrow>;
 
 struct Drawing {
-  std::string title;
-  std::string words;  // say the same for whoever cannot see it
-  std::string name;   // "section": of its file
-  double scale = 1;   // mm of the thing for each mm of the paper: 2 is 1:2
-  Point corner;       // the upper left one of all that is drawn
+  std::string title{};
+  std::string words{};  // say the same for whoever cannot see it
+  std::string name{};   // "section": of its file
+  double scale = 1;     // mm of the thing for each mm of the paper: 2 is 1:2
+  Point corner{};       // the upper left one of all that is drawn
   double width = 0, height = 0;
-  std::vector<Shape> shapes;
+  std::vector<Shape> shapes{};
 };
 
 // What a writer has to know how to draw: the rest is made of these.

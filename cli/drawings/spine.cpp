@@ -130,22 +130,22 @@ void draw_layers(Sketch& sketch, Spine const& spine, std::vector<Layer> const& l
 void draw_measures(Sketch& sketch, Spine const& spine, Figures const& figures, double top) {
   double const edge = spine.board_edge();
   double const left = edge + spine.board;
-  sketch.add(Dimension{{-spine.block / 2, spine.depth}, {spine.block / 2, spine.depth}, 7, "T"});
-  if (spine.board > 0) sketch.add(Dimension{{edge, spine.depth}, {left, spine.depth}, 7, "t"});
+  sketch.add(DimensionLine{{-spine.block / 2, spine.depth}, {spine.block / 2, spine.depth}, 7, "T"});
+  if (spine.board > 0) sketch.add(DimensionLine{{edge, spine.depth}, {left, spine.depth}, 7, "t"});
   double const across = top - sketch.paper(12);
   if (spine.radius > 0) {
-    sketch.add(Dimension{{-spine.wide / 2, across}, {spine.wide / 2, across}, 0, "C"});
+    sketch.add(DimensionLine{{-spine.wide / 2, across}, {spine.wide / 2, across}, 0, "C"});
     double const beside = -left - sketch.paper(9);
     sketch.line({beside - sketch.paper(2), 0}, {-spine.wide / 2, 0}, Pen::thin);
     sketch.line({beside - sketch.paper(2), -spine.rise}, {0, -spine.rise}, Pen::thin);
-    sketch.add(Dimension{{beside, -spine.rise}, {beside, 0}, 0, "r"});
+    sketch.add(DimensionLine{{beside, -spine.rise}, {beside, 0}, 0, "r"});
   }
   if (figures.has(spine_width)) {
     double const half = figures.value(spine_width) / 2;
     double const y = across - sketch.paper(spine.radius > 0 ? 8 : 0);
-    sketch.add(Dimension{{-half, y}, {half, y}, 0, "B"});
+    sketch.add(DimensionLine{{-half, y}, {half, y}, 0, "B"});
   }
-  if (spine.setback > 0) sketch.add(Dimension{{left, 0}, {left, spine.setback}, 6, "sb"});
+  if (spine.setback > 0) sketch.add(DimensionLine{{left, 0}, {left, spine.setback}, 6, "sb"});
 }
 
 // What no straight measure shows.
