@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # From nothing to quotes on a fresh Debian 12: installs what is missing, builds the program, makes a throw-away workshop
-# filled with the demo's materials, and runs the main job on its four books. Stops at the first failure.
+# filled with the demo's materials, and runs the main job on its books. Stops at the first failure.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 # shellcheck source=tests/packages.sh
@@ -10,6 +10,14 @@ heading() { printf '\n=== %s\n' "$*"; }
 run() {
   printf '\n$ endband %s\n' "$*"
   "$endband" "$@"
+}
+# One sentence, then the book measured and quoted without a word: the list that follows shows what came of it.
+book() {
+  local name=$1 customer=(--customer ida-quill)
+  grep -q '^customer = ' "$books/$name.toml" && customer=()
+  printf '%s\n' "$2"
+  "$endband" --on $autumn book measure "$books/$name.toml" >/dev/null
+  "$endband" --on $autumn quote make "$books/$name.toml" "${customer[@]}" --yes >/dev/null
 }
 
 heading 'Build (build/demo)'
@@ -58,6 +66,26 @@ run --on $autumn quote make "$books/ferry_songs.toml" --customer ida-quill --yes
 run --on $autumn quote make "$books/hollow_tides.toml" --yes
 run quote list
 run quote show 26-004
+
+heading 'Every binding, and its box: each book measured and quoted'
+book moor_flora 'Recessed cords: a flora with a smooth back, a hollow and false bands, sewn two on.'
+book band_minutes 'Tapes: a minute book in quarter leather, between split boards, its endbands on two cores.'
+book chess_endings 'A case in full cloth, lettered with a die that is cut for it.'
+book bell_methods 'A case in half leather: cloth sides, sprinkled edges, lettered line by line from set type.'
+book mill_poems 'Five copies in quarter cloth with marbled sides, made together.'
+book rigger_sketches 'A link stitch: drawing paper between two covered boards, the spine bare.'
+book moth_notes 'A long stitch: through limp calf, with a flap and a tie.'
+book forty_loaves 'One section, sewn through its fold into a card wrapper.'
+book orchard_album 'An album: guards make up at the spine for the photographs to come.'
+book school_atlas 'A rebinding: pulled, cleaned, guarded, mended and bound anew; what the customer left is written down.'
+book glass_letters 'A set of two volumes, their covers from one batch of skins.'
+book tower_clock 'A fine one: gilt head, leather joints, an onlay and a panel let in, and a slipcase.'
+book lace_box 'A box alone, for a book that is there already.'
+run quote list
+
+heading 'One of them, drawn: what to cut, at its size'
+run --on $autumn book measure "$books/lace_box.toml" --svg "$place/drawings"
+ls "$place/drawings"
 
 heading 'Is all of it sound?'
 run workshop check

@@ -5,6 +5,7 @@ usage: sample_data.py ENDBAND [TEST ...]     the program under test; the tests a
 """
 
 import json
+import re
 import shlex
 import subprocess
 import sys
@@ -12,8 +13,11 @@ import tempfile
 import unittest
 from pathlib import Path
 
-SAMPLE = Path(__file__).resolve().parents[2] / "sample_data"
+ROOT = Path(__file__).resolve().parents[2]
+SAMPLE = ROOT / "sample_data"
 BOOKS = sorted((SAMPLE / "books").glob("*.toml"))
+MODELS = sorted((ROOT / "engine" / "book" / "models").glob("*.toml"))
+BINDINGS = {path.stem for path in (ROOT / "engine" / "book" / "practice").glob("*.toml")} - {"common"}
 ENDBAND = ""
 ON = "2026-11-25"
 BEFORE_THE_RISES = "2026-02-02"
@@ -34,6 +38,17 @@ def commands(name):
 
 def codes_of(words):
     return {line[2] for line in commands("workshop.commands") if line[:2] == words}
+
+
+def said(path, key):
+    """What a description says of a key that stands in no table."""
+    found = re.search(rf'^{key} = "?([^"\n]*)"?$', path.read_text(encoding="utf-8"), re.MULTILINE)
+    return found[1] if found else None
+
+
+def binding_of(path):
+    """The binding of a description: its own, or that of its model."""
+    return said(path, "binding") or binding_of(ROOT / "engine" / "book" / "models" / f"{said(path, 'model')}.toml")
 
 
 def run(*words):
@@ -67,22 +82,55 @@ class SampleFiles(unittest.TestCase):
         for line in added:
             self.assertTrue(line[line.index("--email") + 1].endswith(".example.org"), line)
 
-    def test_there_are_four_books_one_of_six_lines_and_one_of_sixty(self):
+    def test_no_two_materials_are_alike(self):
+        seen = {}
+        for line in commands("workshop.commands"):
+            if line[:2] != ["material", "add"]:
+                continue
+            for flag in ("--name", "--buyer"):
+                if flag in line:
+                    words = line[line.index(flag) + 1]
+                    self.assertNotIn((flag, words), seen, line[2])
+                    seen[flag, words] = line[2]
+
+    def test_every_binding_and_every_model_that_a_workshop_sells_has_a_book(self):
+        self.assertEqual({binding_of(book) for book in BOOKS}, BINDINGS)
+        self.assertLessEqual({said(book, "model") for book in BOOKS}, {model.stem for model in MODELS})
+
+    def test_there_are_a_set_and_copies_and_a_given_block_and_no_title_twice(self):
+        texts = [book.read_text(encoding="utf-8") for book in BOOKS]
+        for words in ("[[volumes]]", "copies = 5", "given = true", "[[repairs]]", "[[custody]]", "[box]"):
+            self.assertTrue(any(words in text for text in texts), words)
+        titles = [said(book, "title") for book in BOOKS]
+        self.assertEqual(len(titles), len(set(titles)))
+
+    def test_one_book_has_six_lines_and_one_has_sixty(self):
         sizes = sorted(len(book.read_text(encoding="utf-8").splitlines()) for book in BOOKS)
-        self.assertEqual(len(sizes), 4)
         self.assertEqual(sizes[0], 6)
         self.assertGreaterEqual(sizes[-1], 60)
+
+    def test_every_operation_has_a_step(self):
+        table = (ROOT / "engine" / "book" / "operation.cpp").read_text(encoding="utf-8")
+        operations = set(re.findall(r'OperationRow\{\w+, "([\w-]+)"', table))
+        self.assertGreaterEqual(len(operations), 45)
+        steps = [line[2] for line in commands("starter_steps.commands")]
+        self.assertEqual(len(steps), len(set(steps)))
+        self.assertEqual(operations - set(steps), {"extra-work"})  # its time is the description's
 
     def test_steps_that_cut_burn_or_fume_carry_a_caution(self):
         lines = {line[2]: line for line in commands("starter_steps.commands")}
         self.assertGreaterEqual(len(lines), 45)
         for words, steps in {
-            "knives": ["cut-sheets", "cut-leather", "turn-corners"],
-            "dust": ["cut-boards", "shape-boards", "drill-lacing"],
+            "knives": ["cut-sheets", "cut-leather", "turn-corners", "cut-cloth", "cut-wrapper", "build-box"],
+            "dust": ["cut-boards", "shape-boards", "drill-lacing", "cut-box-boards", "let-in-panels"],
+            "mould": ["collate-block", "pull-block", "clean-leaves", "receive-custody"],
+            "arsenic": ["collate-block", "pull-block", "clean-leaves", "mend-leaves"],
+            "press": ["gild-edges", "sprinkle-edges", "case-in", "press-impressions"],
+            "razor": ["put-on-corners", "joint-endpapers", "lay-onlays"],
             "ignite": ["dye-leather", "dress-leather", "size-lines", "varnish-leaf"],
             "flame": ["dye-leather", "laminate-underlays", "size-lines", "varnish-leaf"],
             "epoxy": ["set-stone"],
-            "burn": ["blind-lines", "letter-title", "glue-spine"],
+            "burn": ["blind-lines", "letter-title", "glue-spine", "line-spine", "press-impressions"],
             "polyester": ["fix-registers"],
         }.items():
             for step in steps:
@@ -100,6 +148,7 @@ class SampleInUse(unittest.TestCase):
         cls.workshop = str(Path(cls.place.name) / "workshop.db")
         run("--workshop", cls.workshop, "--on", "2026-01-05", "workshop", "new", "--sample")
         cls.quotes = {book.stem: cls.quote(book, ON) for book in BOOKS}
+        cls.measured = {book.stem: cls.ask("--on", ON, "book", "measure", str(book)) for book in BOOKS}
 
     @classmethod
     def tearDownClass(cls):
@@ -115,6 +164,13 @@ class SampleInUse(unittest.TestCase):
         extra = [] if "customer =" in book.read_text(encoding="utf-8") else ["--customer", "ida-quill"]
         made = cls.ask("--on", on, "quote", "make", str(book), "--yes", *extra)
         return cls.ask("quote", "explain", made["number"])
+
+    def test_every_model_measures_with_the_materials_of_the_workshop(self):
+        for model in MODELS:
+            with self.subTest(model=model.stem):
+                book = Path(self.place.name) / f"{model.stem}.toml"
+                book.write_text(f'endband = 1\nmodel = "{model.stem}"\ntitle = "A model"\n', encoding="utf-8")
+                self.ask("--on", ON, "book", "measure", str(book))
 
     def test_every_material_is_used_by_a_sample_book(self):
         used = {line["material"] for quote in self.quotes.values() for line in quote["bill"]}
