@@ -20,6 +20,25 @@ void require_within(double value, double most, char const* what) {
 
 std::int64_t whole(double value) { return std::llround(value); }
 
+struct OnSkin {
+  Lay lay{};
+  Grade grade = Grade::flank;
+};
+
+// Where on a skin an item may be cut. Common practice, no source: what bends or pulls lies along the
+// backbone, and what is seen most or pulls hardest is cut from the back.
+OnSkin on_skin(Item item) {
+  constexpr Lay of_a_cover{Lie::backbone_along_height, 10};
+  constexpr Lay of_a_strap{Lie::backbone_along_height, 5};
+  switch (item) {
+    case Item::cover_leather: return {of_a_cover, Grade::back};
+    case Item::cover_sides: return {of_a_cover, Grade::flank};
+    case Item::strap:
+    case Item::tie: return {of_a_strap, Grade::back};
+    default: return {};  // corners, onlays, linings: any way round
+  }
+}
+
 }  // namespace
 
 Length cut_to(double mm) {
@@ -59,10 +78,16 @@ Making::Making(BookSpec const& of_spec, Catalogue const& of_catalogue, Structure
     if (spec.materials[i].origin != Origin::none) materials_[i] = &catalogue.at(spec.materials[i].material);
 }
 
-void Making::piece(Item item, Part part, Role role, double count, double height, double width,
+bool Making::is_leather(Role role) const {
+  Material const* const of = material(role);
+  return of != nullptr && of->kind == MaterialKind::leather;
+}
+
+Piece* Making::piece(Item item, Part part, Role role, double count, double height, double width,
                    int skin_group) {
   Material const* const of = material(role);
-  if (of == nullptr || !(count > 0)) return;
+  if (of == nullptr || !(count > 0)) return nullptr;
+  OnSkin const skin = is_leather(role) ? on_skin(item) : OnSkin{Lay{}, Grade::belly};
   book.pieces.push_back(Piece{.item = item,
                               .part = part,
                               .material = of->id,
@@ -70,7 +95,10 @@ void Making::piece(Item item, Part part, Role role, double count, double height,
                               .height = cut_to(height),
                               .width = cut_to(width),
                               .grain = grain_of(*of, height, width),
+                              .lay = skin.lay,
+                              .grade = skin.grade,
                               .skin_group = skin_group});
+  return &book.pieces.back();
 }
 
 void Making::run(Item item, Part part, Role role, double count, double each, double taken) {

@@ -33,7 +33,7 @@ void resolve_materials(Resolving& to);
 void resolve_figures(Resolving& to);
 void resolve_lists(Resolving& to);
 void resolve_endbands(Resolving& to);   // the pattern of their silks
-void resolve_finishing(Resolving& to);  // lettering, edges, and whether leaf is used
+void resolve_finishing(Resolving& to);  // lettering, and whether leaf is used
 void resolve_insets(Resolving& to);
 void resolve_furniture(Resolving& to);
 void resolve_outside(Resolving& to);

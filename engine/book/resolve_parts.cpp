@@ -35,6 +35,15 @@ constexpr std::array optional_parts{
 constexpr std::array body_of_a_book{Part::text_block, Part::sewing, Part::endpapers,
                                     Part::spine,      Part::boards, Part::cover};
 
+// What is fixed to a board, and why a book without boards cannot have it.
+constexpr std::array parts_of_boards{
+    std::pair{Part::corners, std::string_view("without boards there is nothing that corners could hold on to")},
+    std::pair{Part::clasps,
+              std::string_view("a clasp pulls on its boards: a wrapper is closed with [strap] or [tie]")},
+    std::pair{Part::underlays, std::string_view("without boards there is nothing to lay card on")},
+    std::pair{Part::stone, std::string_view("without boards there is nothing to set a stone in")},
+};
+
 // Materials that a workshop may use as a habit and a book may do without.
 constexpr std::array optional_roles{
     std::pair{Role::thread_wax, std::string_view("wax")},
@@ -60,12 +69,21 @@ std::int64_t count_of(Layers const& layers, std::size_t index) {
 
 bool is_leaf(Entry const* kind) { return kind != nullptr && std::get<std::string>(kind->value) == "leaf"; }
 
+// Edges that another workshop gilds take no leaf of ours.
+bool gilt_elsewhere(Layers const& layers) {
+  auto const& rows = layers.rows("outside").rows;
+  return std::any_of(rows.begin(), rows.end(), [](Row const& row) {
+    Entry const* const kind = row.find(key("outside[].kind"));
+    return kind != nullptr && std::get<std::string>(kind->value) == "edge-gilding";
+  });
+}
+
 bool has_leaf(Layers const& layers, Parts const& parts) {
   auto const& lines = layers.rows("lines").rows;
   bool const in_lines = parts.has(Part::lines) && std::any_of(lines.begin(), lines.end(), [](Row const& row) {
                           return is_leaf(row.find(key("lines[].kind")));
                         });
-  if (parts.has(Part::edges) && parts.is(Way::gilt)) return true;
+  if (parts.has(Part::edges) && parts.is(Way::gilt) && !gilt_elsewhere(layers)) return true;
   return in_lines || (parts.has(Part::lettering) && is_leaf(layers[key("lettering.kind")].entry));
 }
 
@@ -118,6 +136,12 @@ Where const* asked_at(Layers const& layers, std::string_view table) {
   return rows.rows.empty() ? nullptr : &rows.rows.front().where;
 }
 
+std::string_view refused_without_boards(Part part) {
+  for (auto const& [of_boards, because] : parts_of_boards)
+    if (of_boards == part) return because;
+  return {};
+}
+
 }  // namespace
 
 Parts::Parts(Layers const& layers, Style const& style, Ways ways, std::vector<Fault>& faults)
@@ -128,7 +152,8 @@ Parts::Parts(Layers const& layers, Style const& style, Ways ways, std::vector<Fa
   for (Part const part : body_of_a_book) set(part, style.body == Body::book);
   for (auto const& [table, part] : optional_parts) {
     bool const wanted = layers.asked_for(table) && !left_out(table);
-    std::string_view const because = style.refuses(part);
+    std::string_view because = style.refuses(part);
+    if (because.empty() && is(Way::no_boards)) because = refused_without_boards(part);
     set(part, wanted && because.empty());
     if (!wanted || because.empty()) continue;
     Where const* const at = asked_at(layers, table);
@@ -169,7 +194,9 @@ Wanted wanted(Role role, Layers const& layers, Parts const& parts) {
       role != Role::leaf_varnish)
     return Wanted::no;
   bool const sewn = parts.is_any({Way::one_core, Way::two_cores});
-  bool const glued = !parts.is_any({Way::link_stitch, Way::long_stitch, Way::pamphlet});
+  // A bare spine and that of a wrapper are left as they are sewn, and so is the fold of one section.
+  bool const glued = !parts.is(Way::open_back) && !parts.is(Way::pamphlet);
+  bool const by_panels = parts.is(Way::raised_cords);
   bool const in_parts = parts.is_any({Way::three_quarter, Way::half, Way::quarter});
   switch (role) {
     case Role::text_paper: return needed_if(!layers.flag(key("text.given")));
@@ -177,9 +204,9 @@ Wanted wanted(Role role, Layers const& layers, Parts const& parts) {
     case Role::cord: return needed_if(parts.is_any({Way::raised_cords, Way::recessed_cords}));
     case Role::tape: return needed_if(parts.is(Way::tapes));
     case Role::spine_adhesive: return needed_if(glued);
-    case Role::spine_lining: return needed_if(glued && count_of(layers, key("spine.lining_layers")) > 0);
+    case Role::spine_lining: return needed_if(glued && (by_panels || parts.is(Way::tight)) && count_of(layers, key("spine.lining_layers")) > 0);
     case Role::spine_paper: return needed_if(glued && count_of(layers, key("spine.paper_layers")) > 0);
-    case Role::mull: return needed_if(glued && parts.is_any({Way::hollow, Way::loose}));
+    case Role::mull: return needed_if(!by_panels && parts.is_any({Way::hollow, Way::loose}));
     case Role::hollow_paper: return needed_if(parts.is(Way::hollow));
     case Role::stiffener: return needed_if(parts.is(Way::loose));
     case Role::lacing_adhesive: return needed_if(parts.is(Way::laced));
