@@ -5,7 +5,8 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
-#include <initializer_list>
+#include <string>
+#include <vector>
 
 namespace endband {
 namespace {
@@ -22,14 +23,6 @@ Codes strays(Codes const& codes, Codes const& others) {
     if (!known && std::find(found.begin(), found.end(), code) == found.end()) found.push_back(code);
   }
   return found;
-}
-
-// Keys of the one way said beside the other.
-void refuse_said(Resolving& to, std::initializer_list<std::size_t> indices, std::string_view expected) {
-  for (std::size_t const index : indices)
-    if (Hit const& hit = to.layers[index]; hit && hit.origin == Origin::said)
-      to.fault(FaultCode::contradiction, hit.entry->where,
-               value_text(key_table::rows[index].row.type, hit.entry->value), std::string(expected));
 }
 
 void resolve_pattern(Resolving& to) {
@@ -54,19 +47,7 @@ void resolve_pattern(Resolving& to) {
 }  // namespace
 
 void resolve_endbands(Resolving& to) {
-  if (!to.parts.has(Part::endbands)) return;
-  if (to.parts.is(Way::stuck_on)) {
-    refuse_said(to,
-                {key("endbands.core"), key("endbands.second_core"), key("endbands.silk"),
-                 key("endbands.pattern"), key("endbands.core_thickness"), key("endbands.core_trim"),
-                 key("endbands.packing"), key("endbands.tie_length")},
-                "endbands.kind = \"one-core\" or \"two-cores\", or no such key");
-    return;
-  }
-  refuse_said(to, {key("endbands.made")}, "endbands.kind = \"stuck-on\", or no such key");
-  if (to.parts.is(Way::one_core))
-    refuse_said(to, {key("endbands.second_core")}, "endbands.kind = \"two-cores\", or no such key");
-  resolve_pattern(to);
+  if (to.parts.has(Part::endbands) && !to.parts.is(Way::stuck_on)) resolve_pattern(to);
 }
 
 }  // namespace endband

@@ -1,10 +1,8 @@
-// Lettering, edges, and metal leaf that is named and not used.
+// Lettering, and metal leaf that is named and not used.
 #include "engine/book/lettering.h"
 #include "engine/book/resolve.h"
 
 #include <fmt/format.h>
-
-#include <initializer_list>
 
 namespace endband {
 namespace {
@@ -54,18 +52,6 @@ void resolve_lettering(Resolving& to) {
   to.spec.given.set(FigureId::letter_layers, 0, kind ? kind.origin : Origin::practice);
 }
 
-// Nothing is done to edges that are cut or left: there is nothing to count.
-void resolve_edges(Resolving& to) {
-  if (!to.parts.has(Part::edges)) return;
-  bool const sprinkled = to.parts.is(Way::sprinkled);
-  if (said(to.layers[key("edges.colour")]) && !sprinkled)
-    refuse(to, key("edges.colour"), "edges.kind = \"sprinkled\", or no colour");
-  if (sprinkled || to.parts.is(Way::gilt)) return;
-  if (said(to.layers[key("edges.count")]))
-    refuse(to, key("edges.count"), "edges.kind = \"sprinkled\" or \"gilt\", or no count");
-  to.spec.given.set(FigureId::edges_done, 0, Origin::none);
-}
-
 // A habit of the workshop waits for a book that needs it; what is said of this book is meant for it.
 void check_leaf_is_used(Resolving& to) {
   if (wanted(Role::metal_leaf, to.layers, to.parts) != Wanted::no) return;
@@ -79,7 +65,6 @@ void check_leaf_is_used(Resolving& to) {
 
 void resolve_finishing(Resolving& to) {
   resolve_lettering(to);
-  resolve_edges(to);
   check_leaf_is_used(to);
 }
 

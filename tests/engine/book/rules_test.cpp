@@ -51,7 +51,7 @@ TEST_CASE("two folded endpapers at each end add six free leaves, one adds two, n
 
 TEST_CASE("the thickness of a block is its pressed leaves and its free endpapers") {
   CHECK(by_rule(block_thickness,
-                {{leaves, 150}, {leaf_caliper, 0.12}, {compression, 0.97}, {endpaper_thickness, 0.32}}) ==
+                {{leaves, 150}, {leaf_caliper, 0.12}, {compression, 0.97}, {guard_thickness, 0}, {endpaper_thickness, 0.32}}) ==
         Approx(17.78));
 }
 
@@ -61,6 +61,7 @@ TEST_CASE("the mass of a block is that of its leaves, however hard it is pressed
                                {leaf_caliper, 0.12},
                                {leaf_grammage, 90},
                                {compression, k},
+                               {guard_thickness, 0},
                                {endpaper_thickness, 0.32},
                                {leaf_height, 250},
                                {leaf_width, 180}}) == Approx(150 * 0.250 * 0.180 * 90));
@@ -201,7 +202,8 @@ TEST_CASE("rivets stand at the ends and between, and a short strap has one") {
                          {clasps, 2},
                          {rivets_a_clasp, 4},
                          {straps, 1},
-                         {strap_rivets, 3}}) == 19);
+                         {strap_rivets, 3},
+                         {furniture_rivets, 0}}) == 19);
 }
 
 TEST_CASE("a closed book stands out by its bands and its round") {
