@@ -37,6 +37,19 @@ void each_plain_part(Visitor& visit, Quote& quote) {
   visit.list(quote.offer.lines);
 }
 
+bool keeps_orders(FrozenQuote const& quote) { return quote.rules >= first_rules_of_orders; }
+
+// What quotes keep since the rules of orders, beside the above.
+template <class Visitor, class Quote>
+void each_part_of_orders(Visitor& visit, Quote& quote) {
+  visit.template beside<PieceDetail>(quote.pieces);
+  visit.template beside<OutsideDetail>(quote.outside);
+  visit.template one<Order>(quote);
+  visit.list(quote.volumes);
+  visit.list(quote.copy_prices);
+  visit.list(quote.custody);
+}
+
 struct Saver {
   Connection& connection;
   std::int64_t quote;
@@ -51,10 +64,13 @@ struct Saver {
   }
   template <class List>
   void list(List const& rows) {
-    using T = typename List::value_type;
+    beside<typename List::value_type>(rows);
+  }
+  template <class T>
+  void beside(auto const& rows) {
     static std::string const sql = insert_text(Row<T>::table, "quote, position", Row<T>::columns);
     Statement insert(connection, sql);
-    for (std::int64_t position = 0; T const& row : rows) {
+    for (std::int64_t position = 0; auto const& row : rows) {
       insert.bind(quote, position++);
       Row<T>::fields(Bind{insert}, row);
       insert.run();
@@ -93,6 +109,20 @@ struct Loader {
     select.bind(quote);
     while (select.step()) read_row<T>(select, rows.emplace_back());
   }
+  // Fills the rows that are there already.
+  template <class T>
+  void beside(auto& rows) {
+    static std::string const sql = "SELECT " + std::string(Row<T>::columns) + " FROM " +
+                                   std::string(Row<T>::table) + " WHERE quote = ? ORDER BY position";
+    Statement select(connection, sql);
+    select.bind(quote);
+    for (auto& row : rows) {
+      if (!select.step())
+        throw std::out_of_range("quote " + std::to_string(quote) + " lacks a row in " +
+                                std::string(Row<T>::table));
+      read_row<T>(select, row);
+    }
+  }
 };
 
 struct Sealer {
@@ -107,15 +137,68 @@ struct Sealer {
   }
   template <class List>
   void list(List const& rows) {
-    using T = typename List::value_type;
+    beside<typename List::value_type>(rows);
+  }
+  template <class T>
+  void beside(auto const& rows) {
     Seal seal(currency);
-    for (T const& row : rows) Row<T>::fields(Bind{seal}, row);
+    for (auto const& row : rows) Row<T>::fields(Bind{seal}, row);
     keep(Row<T>::table, seal);
   }
   void keep(std::string_view table, Seal const& seal) {
     seals.push_back({std::string(table), seal.number()});
   }
 };
+
+// --- ways, and the range of repairs, which a quote has or has not
+
+std::vector<WayWords> words_of(Ways ways) {
+  std::vector<WayWords> words;
+  for (std::size_t i = 0; i < axis_count; ++i)
+    if (auto const way = ways.of(static_cast<Axis>(i)))
+      words.push_back({std::string(axis_row(static_cast<Axis>(i)).key), std::string(way_row(*way).name)});
+  return words;
+}
+
+Way way_of(WayWords const& words) {
+  for (std::size_t i = 0; i < axis_count; ++i)
+    if (auto const axis = static_cast<Axis>(i); axis_row(axis).key == words.axis)
+      if (auto const way = way_named(axis, words.way)) return *way;
+  throw StoreError(FaultCode::not_a_workshop, "quote_way: unknown word: " + words.axis + " " + words.way);
+}
+
+Ways ways_of(std::vector<WayWords> const& words) {
+  Ways ways;
+  for (WayWords const& row : words) ways = ways.with({way_of(row)});
+  return ways;
+}
+
+std::vector<RepairRange> rows_of(std::optional<RepairRange> const& repairs) {
+  return repairs ? std::vector{*repairs} : std::vector<RepairRange>{};
+}
+
+// A quote that is older than the ways of a binding was made in its usual ones, one book, and paid for what
+// others did as a whole.
+void complete_older(FrozenQuote& quote) {
+  Style const* const style = style_named(quote.binding);
+  if (style == nullptr) throw StoreError(FaultCode::not_a_workshop, "quote: unknown word: " + quote.binding);
+  quote.ways = style->usual;
+  Money const nothing{0, quote.shop.currency};
+  for (Outside& outside : quote.outside) {
+    outside.each = outside.price;
+    outside.least_charge = outside.carriage = nothing;
+  }
+}
+
+void load_orders(Loader& loader, FrozenQuote& quote) {
+  each_part_of_orders(loader, quote);
+  std::vector<WayWords> ways;
+  loader.list(ways);
+  quote.ways = ways_of(ways);
+  std::vector<RepairRange> repairs;
+  loader.list(repairs);
+  if (!repairs.empty()) quote.repairs = repairs.front();
+}
 
 // --- the uses of each line of the bill
 
@@ -229,6 +312,10 @@ void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& f
   saver.list(rungs_of(frozen.offer.ladder));
   save_uses(connection, quote, frozen.bill);
   save_materials(connection, quote, frozen.materials);
+  if (!keeps_orders(frozen)) return;
+  each_part_of_orders(saver, frozen);
+  saver.list(words_of(frozen.ways));
+  saver.list(rows_of(frozen.repairs));
 }
 
 FrozenQuote load_frozen(Connection& connection, std::int64_t quote) {
@@ -243,6 +330,10 @@ FrozenQuote load_frozen(Connection& connection, std::int64_t quote) {
   frozen.offer.ladder = ladder_of(rungs);
   load_uses(connection, quote, frozen.bill);
   frozen.materials = load_materials(connection, quote);
+  if (keeps_orders(frozen))
+    load_orders(loader, frozen);
+  else
+    complete_older(frozen);
   return frozen;
 }
 
@@ -252,6 +343,11 @@ std::vector<PartSeal> seals_of(Currency currency, QuoteIdentity const& identity,
   sealer.list(rungs_of(frozen.offer.ladder));
   seal_uses(sealer, frozen.bill);
   seal_materials(sealer, frozen.materials);
+  if (keeps_orders(frozen)) {
+    each_part_of_orders(sealer, frozen);
+    sealer.list(words_of(frozen.ways));
+    sealer.list(rows_of(frozen.repairs));
+  }
   Seal header(currency);
   header.take(currency, identity.year, identity.count, identity.issue, identity.customer,
               identity.valid_until, identity.entry);

@@ -63,6 +63,14 @@ struct Row<Offer> {
   }
 };
 
+struct Order;  // how many are made, and what the covers of a set share
+template <>
+struct Row<Order> {
+  static constexpr std::string_view table = "quote_order";
+  static constexpr std::string_view columns = "copies, set_shares";
+  static void fields(auto const& io, auto& q) { io(q.copies, q.set_shares); }
+};
+
 // The column that names the quote.
 template <class T>
 inline constexpr std::string_view quote_key = "quote";
@@ -93,6 +101,58 @@ struct Row<Piece> {
   static void fields(auto const& io, auto& p) {
     io(p.item, p.part, p.material, p.count, p.height, p.width, p.grain, p.skin_group);
   }
+};
+
+struct PieceDetail;  // beside the row of Piece, since engine rules 2
+template <>
+struct Row<PieceDetail> {
+  static constexpr std::string_view table = "quote_piece_detail";
+  static constexpr std::string_view columns =
+      "lie, within_deg, grade, outline, trim_height_um, trim_width_um, volume, copies";
+  static void fields(auto const& io, auto& p) {
+    io(p.lay.lie, p.lay.within_deg, p.grade, p.outline, p.trim_height, p.trim_width, p.volume, p.copies);
+  }
+};
+
+struct WayWords {  // one of each axis
+  std::string axis, way;
+};
+template <>
+struct Row<WayWords> {
+  static constexpr std::string_view table = "quote_way";
+  static constexpr std::string_view columns = "axis, way";
+  static void fields(auto const& io, auto& w) { io(w.axis, w.way); }
+};
+
+template <>
+struct Row<VolumeMade> {
+  static constexpr std::string_view table = "quote_volume";
+  static constexpr std::string_view columns =
+      "title, height_um, width_um, thickness_um, pages, sections, mass_mg";
+  static void fields(auto const& io, auto& v) {
+    io(v.title, v.height, v.width, v.thickness, v.pages, v.sections, v.mass);
+  }
+};
+
+template <>
+struct Row<CopyPrice> {
+  static constexpr std::string_view table = "quote_copies";
+  static constexpr std::string_view columns = "copies, shown, cost, seconds_num, seconds_den";
+  static void fields(auto const& io, auto& c) { io(c.copies, c.shown, c.cost, c.seconds); }
+};
+
+template <>
+struct Row<RepairRange> {
+  static constexpr std::string_view table = "quote_repair";
+  static constexpr std::string_view columns = "ceiling_num, ceiling_den, low, likely, high, ceiling";
+  static void fields(auto const& io, auto& r) { io(r.ceiling_share, r.low, r.likely, r.high, r.ceiling); }
+};
+
+template <>
+struct Row<InCustody> {
+  static constexpr std::string_view table = "quote_custody";
+  static constexpr std::string_view columns = "what, condition, declared";
+  static void fields(auto const& io, auto& c) { io(c.what, c.condition, c.declared); }
 };
 
 template <>
@@ -145,6 +205,19 @@ struct Row<Outside> {
   static constexpr std::string_view table = "quote_outside";
   static constexpr std::string_view columns = "words, price, at_cost";
   static void fields(auto const& io, auto& o) { io(o.words, o.price, o.at_cost); }
+};
+
+struct OutsideDetail;  // beside the row of Outside, since engine rules 2
+template <>
+struct Row<OutsideDetail> {
+  static constexpr std::string_view table = "quote_outside_detail";
+  static constexpr std::string_view columns =
+      "kind, priced_by, supplier, each, dimension, quantity, least_charge, carriage, redo_num, redo_den, "
+      "lead_s";
+  static void fields(auto const& io, auto& o) {
+    io(o.kind, o.by, o.supplier, o.each, o.quantity.dimension, o.quantity.n, o.least_charge, o.carriage,
+       o.redo, o.lead);
+  }
 };
 
 template <>

@@ -111,6 +111,19 @@ constexpr Component last_of<Component> = static_cast<Component>(component_count 
 template <>
 constexpr TaxMode last_of<TaxMode> = TaxMode::included;
 
+template <>
+constexpr OutsideKind last_of<OutsideKind> = OutsideKind::other;
+template <>
+constexpr OutsideBy last_of<OutsideBy> = OutsideBy::skin;
+template <>
+constexpr SetShares last_of<SetShares> = SetShares::skin;
+template <>
+constexpr Lie last_of<Lie> = Lie::backbone_along_width;
+template <>
+constexpr Grade last_of<Grade> = Grade::back;
+template <>
+constexpr Outline last_of<Outline> = Outline::two_corners;
+
 template <class E>
 using Words = std::vector<std::pair<std::string_view, E>>;  // sorted by word
 
@@ -149,6 +162,12 @@ std::string_view word(HowFound how) { return how_found_name(how); }
 std::string_view word(CostKind kind) { return cost_kind_name(kind); }
 std::string_view word(Component component) { return component_name(component); }
 std::string_view word(TaxMode mode) { return tax_mode_name(mode); }
+std::string_view word(OutsideKind kind) { return outside_kind_name(kind); }
+std::string_view word(OutsideBy by) { return outside_by_name(by); }
+std::string_view word(SetShares shares) { return set_shares_name(shares); }
+std::string_view word(Lie lie) { return lie_name(lie); }
+std::string_view word(Grade grade) { return grade_name(grade); }
+std::string_view word(Outline outline) { return outline_name(outline); }
 
 template <class E>
 E from_word(std::string_view text) {
@@ -177,5 +196,11 @@ template HowFound from_word(std::string_view);
 template CostKind from_word(std::string_view);
 template Component from_word(std::string_view);
 template TaxMode from_word(std::string_view);
+template OutsideKind from_word(std::string_view);
+template OutsideBy from_word(std::string_view);
+template SetShares from_word(std::string_view);
+template Lie from_word(std::string_view);
+template Grade from_word(std::string_view);
+template Outline from_word(std::string_view);
 
 }  // namespace endband::db

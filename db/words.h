@@ -26,6 +26,12 @@ std::string_view word(HowFound how);
 std::string_view word(CostKind kind);
 std::string_view word(Component component);
 std::string_view word(TaxMode mode);
+std::string_view word(OutsideKind kind);
+std::string_view word(OutsideBy by);
+std::string_view word(SetShares shares);
+std::string_view word(Lie lie);
+std::string_view word(Grade grade);
+std::string_view word(Outline outline);
 
 template <class E>
 E from_word(std::string_view text);  // StoreError(not_a_workshop) when there is none; for each type above

@@ -3,6 +3,7 @@
 #include "cli/commands/quote_json.h"
 #include "cli/commands/quote_parts.h"
 #include "cli/words/book_words.h"
+#include "cli/words/order_words.h"
 #include "cli/words/values.h"
 
 #include <fmt/format.h>
@@ -113,7 +114,9 @@ Table sheet_table(FrozenQuote const& quote) {
   for (CostLine const& line : sheet.lines) {
     if (line.kind == CostKind::outside)
       table.add({"  " + cost_line_words(quote, line), money_text(line.amount),
-                 line.at_cost ? "stands at cost" : "earns"});
+                 outside_rule(quote.outside.at(static_cast<std::size_t>(line.source)))});
+    if (line.kind == CostKind::redo)
+      table.add({"  " + cost_line_words(quote, line), money_text(line.amount), "p / (1 - p) x its price"});
     if (line.kind == CostKind::ruin)
       table.add({"  " + cost_line_words(quote, line), money_text(line.amount),
                  "p / (1 - p) x (piece + work done again)"});
@@ -169,6 +172,7 @@ std::string payment_words(FrozenQuote const& quote) {
 Json to_json(Explained const& view) {
   FrozenQuote const& quote = view.quote;
   auto const warning = [&](Warning const& each) { return warning_json(each, quote.materials); };
+  auto const piece = [&](Piece const& each) { return piece_json(each, quote.materials); };
   auto const caution = [](StepCaution const& each) {
     return Json(Json::Object{{"step", each.step}, {"caution", each.caution}});
   };
@@ -180,6 +184,10 @@ Json to_json(Explained const& view) {
                       {"cost", cost_json(quote)},
                       {"ladder", ladder_json(quote.offer.ladder)},
                       {"offer", offer_json(quote)},
+                      {"ways", ways_json(quote.ways)},
+                      {"pieces", json_array(quote.pieces, piece)},
+                      {"order", order_json(quote)},
+                      {"outside", outside_json(quote)},
                       {"largest_costs", largest_json(quote)},
                       {"warnings", json_array(quote.warnings, warning)},
                       {"cautions", json_array(view.cautions, caution)},
@@ -207,6 +215,7 @@ Document to_document(Explained const& view) {
   document.heading("Three largest costs", 2).add(largest_table(quote));
   document.heading("Price", 2).paragraph(price_words(quote)).add(ladder_table(quote));
   document.paragraph(tax_words(quote)).paragraph(payment_words(quote));
+  add_order(document, quote);
   if (!view.cautions.empty()) {
     document.heading("Care at the bench", 2);
     document.paragraph(

@@ -1,6 +1,7 @@
 #include "cli/commands/quote_json.h"
 
 #include "cli/words/book_words.h"
+#include "cli/words/order_words.h"
 
 #include <algorithm>
 
@@ -36,7 +37,15 @@ Json piece_json(Piece const& piece, std::span<Material const> materials) {
                       {"count", piece.count},
                       {"height_um", piece.height.n},
                       {"width_um", piece.width.n},
-                      {"grain", grain_words(piece.grain)}};
+                      {"grain", grain_words(piece.grain)},
+                      {"lie", lie_name(piece.lay.lie)},
+                      {"within_deg", piece.lay.within_deg},
+                      {"grade", grade_name(piece.grade)},
+                      {"outline", outline_name(piece.outline)},
+                      {"trim_height_um", piece.trim_height.n},
+                      {"trim_width_um", piece.trim_width.n},
+                      {"skin_group", piece.skin_group},
+                      {"volume", piece.volume}};
 }
 
 Json warning_json(Warning const& warning, std::span<Material const> materials) {
@@ -145,6 +154,86 @@ Json offer_json(FrozenQuote const& quote) {
                       {"balance", money_json(offer.balance)},
                       {"left", money_json(offer.left)},
                       {"margin", ratio_json(offer.margin)}};
+}
+
+Json copies_json(std::vector<BuyerCopies> const& prices) {
+  auto const price_json = [](BuyerCopies const& price) {
+    return Json(Json::Object{{"copies", price.copies}, {"shown", money_json(price.shown)}});
+  };
+  return json_array(prices, price_json);
+}
+
+Json next_copy_json(std::vector<BuyerCopies> const& prices) {
+  std::optional<Money> const next = next_copy(prices);
+  return next ? money_json(*next) : Json();
+}
+
+Json volumes_json(std::vector<VolumeMade> const& volumes) {
+  auto const volume_json = [](VolumeMade const& volume) {
+    return Json(Json::Object{{"title", volume.title},
+                             {"closed_height_um", volume.height.n},
+                             {"closed_width_um", volume.width.n},
+                             {"closed_thickness_um", volume.thickness.n},
+                             {"pages", volume.pages},
+                             {"sections", volume.sections},
+                             {"mass_mg", volume.mass.n}});
+  };
+  return json_array(volumes, volume_json);
+}
+
+Json custody_json(std::vector<InCustody> const& custody) {
+  auto const left_json = [](InCustody const& left) {
+    return Json(Json::Object{{"what", left.what},
+                             {"condition", left.condition},
+                             {"declared", left.declared ? money_json(*left.declared) : Json()}});
+  };
+  return json_array(custody, left_json);
+}
+
+Json order_json(FrozenQuote const& quote) {
+  Json repairs;
+  if (quote.repairs)
+    repairs = Json::Object{{"low", money_json(quote.repairs->low)},
+                           {"likely", money_json(quote.repairs->likely)},
+                           {"high", money_json(quote.repairs->high)},
+                           {"ceiling", money_json(quote.repairs->ceiling)},
+                           {"ceiling_share", ratio_json(quote.repairs->ceiling_share)}};
+  std::vector<BuyerCopies> const prices = copies_of(quote);
+  return Json::Object{{"copies", quote.copies},
+                      {"copy_prices", copies_json(prices)},
+                      {"next_copy", next_copy_json(prices)},
+                      {"set_shares", set_shares_name(quote.set_shares)},
+                      {"volumes", volumes_json(quote.volumes)},
+                      {"repairs", std::move(repairs)},
+                      {"custody", custody_json(quote.custody)}};
+}
+
+Json ways_json(Ways ways) {
+  Json::Array rows;
+  for (std::size_t i = 0; i < axis_count; ++i)
+    if (auto const way = ways.of(static_cast<Axis>(i)))
+      rows.push_back(Json::Object{{"key", axis_row(static_cast<Axis>(i)).key},
+                                  {"way", way_row(*way).name},
+                                  {"words", way_row(*way).words}});
+  return rows;
+}
+
+Json outside_json(FrozenQuote const& quote) {
+  auto const work_json = [](Outside const& outside) {
+    return Json(Json::Object{{"words", outside.words},
+                             {"kind", outside_kind_name(outside.kind)},
+                             {"by", outside_by_name(outside.by)},
+                             {"supplier", outside.supplier},
+                             {"each", money_json(outside.each)},
+                             {"quantity", amount_json(outside.quantity)},
+                             {"least_charge", money_json(outside.least_charge)},
+                             {"carriage", money_json(outside.carriage)},
+                             {"redo", ratio_json(outside.redo)},
+                             {"lead_s", outside.lead.n},
+                             {"at_cost", outside.at_cost},
+                             {"price", money_json(outside.price)}});
+  };
+  return json_array(quote.outside, work_json);
 }
 
 std::vector<CostLine> largest_costs(FrozenQuote const& quote, std::size_t how_many) {

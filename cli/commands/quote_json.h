@@ -27,4 +27,13 @@ Json largest_json(FrozenQuote const& quote);
 
 std::int64_t whole_seconds(Ratio seconds);
 
+// What a quote says beside its price: copies, volumes, repairs, custody.
+Json order_json(FrozenQuote const& quote);
+Json copies_json(std::vector<BuyerCopies> const& prices);
+Json next_copy_json(std::vector<BuyerCopies> const& prices);
+Json volumes_json(std::vector<VolumeMade> const& volumes);
+Json custody_json(std::vector<InCustody> const& custody);
+Json ways_json(Ways ways);
+Json outside_json(FrozenQuote const& quote);
+
 }  // namespace endband::cli

@@ -28,6 +28,7 @@ Json to_json(Made const& view) {
                       {"offer", offer_json(view.quote)},
                       {"ladder", ladder_json(view.quote.offer.ladder)},
                       {"work_s", whole_seconds(view.quote.sheet.seconds)},
+                      {"order", order_json(view.quote)},
                       {"largest_costs", largest_json(view.quote)},
                       {"warnings", json_array(view.quote.warnings, warning)}};
 }
@@ -42,6 +43,7 @@ Document to_document(Made const& view) {
   document.paragraph(fmt::format("{} to pay, valid until {}. {} of work.{}", money_words(quote.offer.total),
                                  date_text(view.header.valid_until), hours_words(quote.sheet.seconds),
                                  view.dry_run ? " Nothing is saved." : ""));
+  add_order(document, quote);
   document.add(ladder_table(quote));
   document.heading("Three largest costs", 2).add(largest_table(quote));
   for (Warning const& warning : quote.warnings)

@@ -1,8 +1,11 @@
 // A quote as the customer reads it. Made from a BuyerQuote and the workshop's letterhead; nothing else
 // reaches it.
 #include "cli/commands/commands.h"
+#include "cli/commands/quote_json.h"
+#include "cli/commands/quote_parts.h"
 #include "cli/commands/shop_parts.h"
 #include "cli/words/buyer_words.h"
+#include "cli/words/order_words.h"
 #include "cli/words/values.h"
 #include "db/customers.h"
 #include "db/quotes.h"
@@ -25,6 +28,13 @@ struct QuotePaper {
 
 Json material_words_json(BuyerMaterial const& material) {
   return Json::Object{{"for", role_row(material.role).key}, {"words", material.words}};
+}
+
+Json repairs_json(std::optional<BuyerRepairs> const& repairs) {
+  if (!repairs) return {};
+  return Json::Object{{"low", money_json(repairs->low)},
+                      {"high", money_json(repairs->high)},
+                      {"ceiling", money_json(repairs->ceiling)}};
 }
 
 Json to_json(QuotePaper const& view) {
@@ -60,6 +70,13 @@ Json to_json(QuotePaper const& view) {
       {"total", money_json(quote.total)},
       {"deposit", money_json(quote.deposit)},
       {"balance", money_json(quote.balance)},
+      {"copies", quote.copies},
+      {"copy_prices", copies_json(quote.copy_prices)},
+      {"next_copy", next_copy_json(quote.copy_prices)},
+      {"set_shares", set_shares_name(quote.set_shares)},
+      {"volumes", volumes_json(quote.volumes)},
+      {"repairs", repairs_json(quote.repairs)},
+      {"custody", custody_json(quote.custody)},
       {"notices", json_words(notice_words(quote))}};
 }
 
@@ -94,6 +111,18 @@ std::string joined_lines(std::vector<std::string> const& lines) {
   return text;
 }
 
+// Who orders one book is not told what a second would cost.
+void add_order(Document& document, BuyerQuote const& quote) {
+  if (quote.copies > 1) {
+    std::string const copies = copies_words(quote.copy_prices, !quote.volumes.empty());
+    document.paragraph(quote.carriage_shown.minor == 0 ? copies : copies + " Carriage is apart.");
+  }
+  if (std::string const shares = shares_words(quote.set_shares); !shares.empty()) document.paragraph(shares);
+  if (quote.repairs) document.paragraph(repairs_words(*quote.repairs));
+  for (InCustody const& left : quote.custody)
+    document.paragraph("In our care: " + custody_words(left) + ". It stays yours.");
+}
+
 Document to_document(QuotePaper const& view) {
   Document document;
   document.paper = true;
@@ -108,7 +137,9 @@ Document to_document(QuotePaper const& view) {
   document.add(std::move(about));
   document.heading(view.quote.title.empty() ? std::string("Your book") : view.quote.title, 2);
   document.paragraph(binding_words(view.quote));
+  if (!view.quote.volumes.empty()) document.add(volumes_table(view.quote.volumes));
   document.add(lines_of(view.quote));
+  add_order(document, view.quote);
   for (std::string const& notice : notice_words(view.quote)) document.paragraph(notice);
   return document;
 }

@@ -96,6 +96,16 @@ std::string material_name(std::span<Material const> materials, MaterialId id) {
   return material == nullptr ? fmt::format("material {}", id.value) : material->name;
 }
 
+// A code point as UTF-8.
+std::string letter_text(double code_point) {
+  auto const c = static_cast<unsigned>(code_point);
+  auto const tail = [c](unsigned shift) { return static_cast<char>(0x80U | ((c >> shift) & 0x3FU)); };
+  if (c < 0x80) return {static_cast<char>(c)};
+  if (c < 0x800) return {static_cast<char>(0xC0U | (c >> 6U)), tail(0)};
+  if (c < 0x10000) return {static_cast<char>(0xE0U | (c >> 12U)), tail(6), tail(0)};
+  return {static_cast<char>(0xF0U | (c >> 18U)), tail(12), tail(6), tail(0)};
+}
+
 std::string warning_words(Warning const& warning, std::span<Material const> materials) {
   auto const it = [&] { return material_name(materials, warning.material); };
   switch (warning.code) {
@@ -134,6 +144,12 @@ std::string warning_words(Warning const& warning, std::span<Material const> mate
       return fmt::format("{} comes from the customer and cannot be replaced if it is spoiled.", it());
     case WarningCode::carton_too_small:
       return fmt::format("The book does not go into {} with its padding.", it());
+    case WarningCode::letter_missing:
+      return fmt::format("The fount has {} of the letter {}, and {} are needed at once.", count(warning.is),
+                         letter_text(warning.most), count(warning.least));
+    case WarningCode::endband_too_high:
+      return fmt::format("The endbands stand out over the boards: {} high, the square is {}.", mm(warning.is),
+                         mm(warning.most));
   }
   return {};
 }
@@ -153,6 +169,7 @@ std::string cost_line_words(FrozenQuote const& quote, CostLine const& line) {
       return "allowance for a ruined piece of " +
              material_name(quote.materials, quote.bill.lines.at(source).material);
     case CostKind::contingency: return "contingency";
+    case CostKind::redo: return "allowance to have it done again: " + quote.outside.at(source).words;
   }
   return {};
 }

@@ -48,20 +48,59 @@ std::string after(std::string_view lead, std::vector<std::string> const& words) 
 }
 
 std::string text_block(BuyerQuote const& quote) {
-  std::string const size = fmt::format("{} pages in {} sections", quote.pages, quote.sections);
+  std::string size;
+  if (quote.pages > 0) size = fmt::format("{} pages in {} sections", quote.pages, quote.sections);
+  if (size.empty() && quote.sections > 0) size = fmt::format("{} sections", quote.sections);
+  if (quote.ways.has(Way::pamphlet) && quote.pages > 0) size = fmt::format("{} pages", quote.pages);
   return joined(
       {size, listed(words_of(quote, {Role::text_paper})), listed(words_of(quote, {Role::endpaper}))});
 }
 
-std::string binding(BuyerQuote const& quote) {
-  std::string const* const leather = words_of(quote, Role::leather);
+// "sewn on five raised cords", "sewn two on, on three tapes", "sewn with link stitches"
+std::string sewing(BuyerQuote const& quote) {
+  auto const stitch = quote.ways.of(Axis::stitch);
+  auto const support = quote.ways.of(Axis::support);
+  if (!stitch) return "";
+  std::string how(*stitch == Way::all_along ? "sewn" : way_row(*stitch).words);
+  if (!support || *support == Way::unsupported || quote.supports == 0) return how;
+  if (*stitch == Way::two_on) how += ",";
+  std::string_view const what = *support == Way::tapes            ? "tape"
+                                : *support == Way::recessed_cords ? "recessed cord"
+                                                                  : "raised cord";
+  return fmt::format("{} on {} {}{}", how, number_word(quote.supports), what, quote.supports == 1 ? "" : "s");
+}
+
+// "in full green goatskin", "in half green goatskin with sides of marbled paper"
+std::string covering(BuyerQuote const& quote) {
+  std::string const* const cover = words_of(quote, Role::leather);
+  std::string const what = cover == nullptr ? "the material agreed" : *cover;
+  std::string const sides = after(" with sides of ", words_of(quote, {Role::sides}));
+  switch (quote.ways.of(Axis::covering).value_or(Way::full)) {
+    case Way::three_quarter: return "in three-quarter " + what + sides;
+    case Way::half: return "in half " + what + sides;
+    case Way::quarter: return "in quarter " + what + sides;
+    case Way::each_board: return "each board covered in " + what + ", the spine bare";
+    case Way::wrapper: return "in a wrapper of " + what;
+    default: return "in full " + what;
+  }
+}
+
+std::string boards(BuyerQuote const& quote) {
   std::string const* const board = words_of(quote, Role::board);
-  std::string full = "in full leather";
-  if (leather != nullptr) full = "in full " + *leather;
-  if (board != nullptr) full += " over " + *board;
-  return joined(
-      {fmt::format("sewn on {} raised cord{}", number_word(quote.bands), quote.bands == 1 ? "" : "s"), full,
-       listed(words_of(quote, {Role::leather_dye}))});
+  return board == nullptr || quote.ways.has(Way::no_boards) ? "" : " over " + *board;
+}
+
+std::string binding(BuyerQuote const& quote) {
+  return joined({sewing(quote), covering(quote) + boards(quote),
+                 quote.ways.has(Way::cased) ? "hung in its case" : "",
+                 listed(words_of(quote, {Role::leather_dye}))});
+}
+
+std::string box(BuyerQuote const& quote) {
+  bool const drop_spine = quote.ways.has(Way::drop_spine);
+  return joined({std::string(drop_spine ? "drop-spine box of two trays in a case" : "slipcase") +
+                     after(", covered in ", words_of(quote, {Role::box_cloth})),
+                 after("lined with ", words_of(quote, {Role::box_lining}))});
 }
 
 // "2 x brass corners": a count that stands by itself, whatever the number of the words.
@@ -73,10 +112,14 @@ std::string some_of(std::int64_t n, std::string_view plain, std::string const* w
 }
 
 std::string endbands(BuyerQuote const& quote) {
+  bool const stuck_on = quote.ways.has(Way::stuck_on);
+  std::string bands = stuck_on ? "endbands stuck on" : "endbands sewn by hand";
   std::string const silk =
-      after("endbands sewn in ", words_of(quote, {Role::endband_silk_1, Role::endband_silk_2}));
-  return joined({silk.empty() ? "endbands sewn by hand" : silk,
-                 some_of(quote.registers, "registers", words_of(quote, Role::ribbon))});
+      after("endbands sewn in ",
+            words_of(quote, {Role::endband_silk_1, Role::endband_silk_2, Role::endband_silk_3,
+                             Role::endband_silk_4, Role::endband_silk_5, Role::endband_silk_6}));
+  if (!stuck_on && !silk.empty()) bands = silk;
+  return joined({bands, some_of(quote.registers, "registers", words_of(quote, Role::ribbon))});
 }
 
 std::string finishing(BuyerQuote const& quote) {
@@ -87,7 +130,8 @@ std::string finishing(BuyerQuote const& quote) {
 std::string furniture(BuyerQuote const& quote) {
   std::string const text = joined({some_of(quote.corners, "corners", words_of(quote, Role::corner)),
                                    some_of(quote.clasps, "clasps", words_of(quote, Role::clasp)),
-                                   after("strap of ", words_of(quote, {Role::strap_leather, Role::buckle}))});
+                                   after("strap of ", words_of(quote, {Role::strap_leather, Role::buckle})),
+                                   after("tied with ", words_of(quote, {Role::tie}))});
   return text.empty() ? "fitted by hand" : text;
 }
 
@@ -118,7 +162,7 @@ std::string details_of(BuyerQuote const& quote, Component component) {
       std::string const words = listed(words_of(quote, {Role::stone}));
       return words.empty() ? "set by hand" : words + ", set by hand";
     }
-    case Component::box:
+    case Component::box: return box(quote);
     case Component::repairs:
     case Component::extras:
     case Component::outside_work: return "";
@@ -131,6 +175,12 @@ std::int64_t whole_mm(Length length) { return mul_div(length.n, 1, 1000, Roundin
 }  // namespace
 
 std::string binding_words(BuyerQuote const& quote) {
+  if (quote.box_alone)
+    return fmt::format("Made by hand, for a book of about {} x {} x {} mm: a {}.", whole_mm(quote.height),
+                       whole_mm(quote.width), whole_mm(quote.thickness), box(quote));
+  if (!quote.volumes.empty())
+    return fmt::format("A set of {} volumes, bound by hand, {}.",
+                       number_word(static_cast<std::int64_t>(quote.volumes.size())), binding(quote));
   return fmt::format("Bound by hand, {}. Closed it measures about {} x {} x {} mm.", binding(quote),
                      whole_mm(quote.height), whole_mm(quote.width), whole_mm(quote.thickness));
 }

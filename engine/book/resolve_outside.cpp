@@ -1,39 +1,23 @@
 // Work by another's hands, as a description says it: [[outside]].
 #include "engine/book/resolve_table.h"
 
+#include <algorithm>
 #include <array>
+#include <span>
 #include <utility>
 
 namespace endband {
 namespace {
 
-template <class E, std::size_t n>
-E choice_of(Row const& row, std::size_t index, std::array<std::pair<std::string_view, E>, n> const& names,
-            E otherwise) {
-  std::string const said = words(row, index);
-  for (auto const& [name, value] : names)
-    if (name == said) return value;
-  return otherwise;
-}
+// In the order of their enums.
+constexpr std::array<std::string_view, 6> kind_names{"edge-gilding",  "splitting", "die",
+                                                     "stone-setting", "printing",  "other"};
+constexpr std::array<std::string_view, 4> by_names{"whole", "piece", "dm2", "skin"};
 
-OutsideKind kind_of(Row const& row) {
-  static constexpr std::array<std::pair<std::string_view, OutsideKind>, 5> names{{
-      {"edge-gilding", OutsideKind::edge_gilding},
-      {"splitting", OutsideKind::splitting},
-      {"die", OutsideKind::die},
-      {"stone-setting", OutsideKind::stone_setting},
-      {"printing", OutsideKind::printing},
-  }};
-  return choice_of(row, key("outside[].kind"), names, OutsideKind::other);
-}
-
-OutsideBy by_of(Row const& row) {
-  static constexpr std::array<std::pair<std::string_view, OutsideBy>, 3> names{{
-      {"piece", OutsideBy::piece},
-      {"dm2", OutsideBy::dm2},
-      {"skin", OutsideBy::skin},
-  }};
-  return choice_of(row, key("outside[].by"), names, OutsideBy::whole);
+template <class E>
+E choice_of(Row const& row, std::size_t index, std::span<std::string_view const> names, E otherwise) {
+  auto const said = std::find(names.begin(), names.end(), words(row, index));
+  return said == names.end() ? otherwise : static_cast<E>(said - names.begin());
 }
 
 Ratio share(Row const& row, std::size_t index) {
@@ -54,8 +38,8 @@ class Outside {
   OutsideWork read() && {
     work_.words = words(row_, key("outside[].words"));
     work_.price = words(row_, key("outside[].price"));
-    work_.kind = kind_of(row_);
-    work_.by = by_of(row_);
+    work_.kind = choice_of(row_, key("outside[].kind"), kind_names, OutsideKind::other);
+    work_.by = choice_of(row_, key("outside[].by"), by_names, OutsideBy::whole);
     work_.supplier = words(row_, key("outside[].supplier"));
     work_.least_charge = words(row_, key("outside[].least_charge"));
     work_.carriage = words(row_, key("outside[].carriage"));
@@ -120,6 +104,9 @@ class Outside {
 };
 
 }  // namespace
+
+std::string_view outside_kind_name(OutsideKind kind) { return kind_names.at(static_cast<std::size_t>(kind)); }
+std::string_view outside_by_name(OutsideBy by) { return by_names.at(static_cast<std::size_t>(by)); }
 
 void resolve_outside(Resolving& to) {
   Table table(to, "outside");

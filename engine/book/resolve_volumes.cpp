@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 namespace endband {
@@ -21,9 +22,9 @@ double value_of(Entry const& entry, std::size_t index) {
   return number_of(key_table::rows[index].row.type, entry.value);
 }
 
-class Volume {
+class VolumeRow {
  public:
-  Volume(Resolving& to, Row const& row, std::size_t place) : to_(to), row_(row), place_(place) {
+  VolumeRow(Resolving& to, Row const& row, std::size_t place) : to_(to), row_(row), place_(place) {
     volume_.where = row.where;
   }
 
@@ -98,15 +99,22 @@ class Volume {
   SetVolume volume_;
 };
 
+// In the order of its enum.
+constexpr std::array<std::string_view, 3> shares_names{"nothing", "batch", "skin"};
+
 SetShares shares_of(Layers const& layers) {
   Hit const& hit = layers[key("set.same")];
   if (!hit) return SetShares::nothing;
   auto const& name = std::get<std::string>(hit.entry->value);
-  if (name == "skin") return SetShares::skin;
-  return name == "batch" ? SetShares::batch : SetShares::nothing;
+  auto const said = std::find(shares_names.begin(), shares_names.end(), name);
+  return static_cast<SetShares>(said - shares_names.begin());  // the reader lets no other word through
 }
 
 }  // namespace
+
+std::string_view set_shares_name(SetShares shares) {
+  return shares_names.at(static_cast<std::size_t>(shares));
+}
 
 void resolve_order(Resolving& to) {
   if (Hit const& copies = to.layers[key("copies")])
@@ -116,7 +124,7 @@ void resolve_order(Resolving& to) {
   if (Hit const& same = to.layers[key("set.same")]; same && rows.empty() && same.origin == Origin::said)
     to.fault(FaultCode::contradiction, same.entry->where, std::get<std::string>(same.entry->value),
              "[[volumes]] of the set, or no such key");
-  for (std::size_t i = 0; i < rows.size(); ++i) to.spec.volumes.push_back(Volume(to, rows[i], i).read());
+  for (std::size_t i = 0; i < rows.size(); ++i) to.spec.volumes.push_back(VolumeRow(to, rows[i], i).read());
 }
 
 // Each volume must hold together as the book does; what is wrong with one is told where the volume stands.

@@ -82,6 +82,9 @@ enum class Role : std::uint8_t {
 };
 inline constexpr std::size_t role_count = static_cast<std::size_t>(Role::padding) + 1;
 
+inline constexpr std::array endband_silks{Role::endband_silk_1, Role::endband_silk_2, Role::endband_silk_3,
+                                          Role::endband_silk_4, Role::endband_silk_5, Role::endband_silk_6};
+
 struct RoleRow {
   Role role;
   std::string_view key;  // "sewing.thread"
@@ -158,6 +161,7 @@ struct SetVolume {  // of a set; what is not said is the description's
   Where where;
 };
 enum class SetShares : std::uint8_t { nothing, batch, skin };
+std::string_view set_shares_name(SetShares shares);  // as a description says it
 
 struct ExtraMaterial {
   MaterialId material;
@@ -171,6 +175,8 @@ struct ExtraWork {
 };
 enum class OutsideKind : std::uint8_t { edge_gilding, splitting, die, stone_setting, printing, other };
 enum class OutsideBy : std::uint8_t { whole, piece, dm2, skin };
+std::string_view outside_kind_name(OutsideKind kind);  // as a description says it: "edge-gilding"
+std::string_view outside_by_name(OutsideBy by);
 struct OutsideWork {  // by another's hands: its full cost on the job
   std::string words;
   std::string price;  // decimal, in the workshop's currency: of the whole, a piece, a dm2 or a skin

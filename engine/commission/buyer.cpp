@@ -47,6 +47,23 @@ std::vector<WarningCode> notices_of(FrozenQuote const& quote) {
   return notices;
 }
 
+// A raised cord shows as a band; where nobody counted the one, the other is known.
+std::int64_t supports_of(FrozenQuote const& quote) {
+  std::int64_t const supports = count_of(quote, FigureId::supports);
+  return supports != 0 ? supports : count_of(quote, FigureId::bands);
+}
+
+// The figures are of the first volume.
+void add_up_volumes(BuyerQuote& buyer, std::vector<VolumeMade> const& volumes) {
+  buyer.volumes = volumes;
+  if (volumes.empty()) return;
+  buyer.pages = buyer.sections = 0;
+  for (VolumeMade const& volume : volumes) {
+    buyer.pages += volume.pages;
+    buyer.sections += volume.sections;
+  }
+}
+
 }  // namespace
 
 BuyerQuote for_buyer(FrozenQuote const& quote) {
@@ -59,7 +76,10 @@ BuyerQuote for_buyer(FrozenQuote const& quote) {
   buyer.thickness = length_of(quote, FigureId::closed_thickness);
   buyer.pages = count_of(quote, FigureId::pages);
   buyer.sections = count_of(quote, FigureId::sections);
-  buyer.bands = count_of(quote, FigureId::bands);
+  buyer.supports = supports_of(quote);
+  buyer.ways = quote.ways;
+  Style const* const style = style_named(quote.binding);
+  buyer.box_alone = style != nullptr && style->body == Body::box_alone;
   buyer.registers = count_of(quote, FigureId::registers);
   buyer.corners = count_of(quote, FigureId::corners);
   buyer.clasps = count_of(quote, FigureId::clasps);
@@ -77,8 +97,8 @@ BuyerQuote for_buyer(FrozenQuote const& quote) {
   buyer.tax_rate = quote.selling.tax.rate;
   buyer.delivery_words = quote.delivery.words;
   buyer.copies = quote.copies;
+  add_up_volumes(buyer, quote.volumes);
   buyer.set_shares = quote.set_shares;
-  buyer.volumes = quote.volumes;
   for (CopyPrice const& price : quote.copy_prices) buyer.copy_prices.push_back({price.copies, price.shown});
   if (quote.repairs) buyer.repairs = {quote.repairs->low, quote.repairs->high, quote.repairs->ceiling};
   buyer.custody = quote.custody;

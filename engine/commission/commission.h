@@ -120,7 +120,9 @@ struct BuyerQuote {
   std::string title, binding;
   Date on;
   Length height, width, thickness;  // closed
-  std::int64_t pages = 0, sections = 0, bands = 0, registers = 0, corners = 0, clasps = 0;
+  Ways ways;
+  bool box_alone = false;  // there is no book of ours in it
+  std::int64_t pages = 0, sections = 0, supports = 0, registers = 0, corners = 0, clasps = 0;  // of a set: all pages
   std::vector<BuyerMaterial> materials;  // those with words for a buyer
   std::vector<WarningCode> notices;      // that a buyer must know: leaf that tarnishes
   std::vector<BuyerLine> lines;

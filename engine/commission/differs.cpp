@@ -63,13 +63,10 @@ void compare_cost_line(Difference& difference, CostLine const& stored, CostLine 
 }
 
 // Parts are added at the end of their list: one that a quote does not name cost nothing when it was made.
-void compare_part_shares(Difference& difference, std::vector<Money> const& stored,
-                         std::vector<Money> const& replayed) {
-  if (stored.size() > replayed.size()) return difference.none("sheet.part_shares");
-  for (std::size_t i = 0; i < replayed.size(); ++i) {
-    difference.enter(fmt::format("sheet.part_shares[{}].", i));
-    difference.compare("amount", i < stored.size() ? stored[i] : Money{0, replayed[i].currency}, replayed[i]);
-  }
+std::vector<Money> with_later_parts(std::vector<Money> shares, std::vector<Money> const& replayed) {
+  if (!replayed.empty() && shares.size() < replayed.size())
+    shares.resize(replayed.size(), Money{0, replayed.front().currency});
+  return shares;
 }
 
 void compare_sheet(Difference& difference, CostSheet const& stored, CostSheet const& replayed) {
@@ -89,7 +86,8 @@ void compare_sheet(Difference& difference, CostSheet const& stored, CostSheet co
   difference.compare("total", stored.total, replayed.total);
   difference.compare("outlay", stored.outlay, replayed.outlay);
   difference.compare("seconds", stored.seconds, replayed.seconds);
-  compare_part_shares(difference, stored.part_shares, replayed.part_shares);
+  difference.compare("part_shares", with_later_parts(stored.part_shares, replayed.part_shares),
+                     replayed.part_shares);
 }
 
 void compare_rung(Difference& difference, std::string_view name, Rung const& stored, Rung const& replayed) {
@@ -159,8 +157,12 @@ void check_repairs(Difference& difference, FrozenQuote const& quote) {
   Ratio const share = quote.repairs ? quote.repairs->ceiling_share : Ratio(0);
   Read<std::optional<RepairRange>> const replayed = repair_range(terms, quote.offer, share);
   if (!replayed) return difference.none("repairs");
+  if (quote.repairs.has_value() != replayed->has_value()) {
+    if (quote.repairs || !quote.copy_prices.empty()) difference.none("repairs");
+    return;  // a price alone was frozen
+  }
+  if (!quote.repairs) return;
   difference.enter("repairs.");
-  if (!quote.repairs || !*replayed) return;
   difference.compare("low", quote.repairs->low, (*replayed)->low);
   difference.compare("likely", quote.repairs->likely, (*replayed)->likely);
   difference.compare("high", quote.repairs->high, (*replayed)->high);

@@ -31,7 +31,7 @@ BillLine bill_line(Draw& draw, Material const& material) {
   line.units_opened = draw.to(40);
   for (std::int64_t n = draw.to(3); n >= 0; --n)
     line.uses.push_back(
-        {draw.one_of(Item::extra), draw.one_of(Part::extras), {dimension, draw.to(1'000'000)}});
+        {draw.one_of(Item::extra), draw.one_of(Part::repairs), {dimension, draw.to(1'000'000)}});
   line.ruin_chance = share(draw) * Ratio(1, 10);
   line.customer_supplied = draw.to(5) == 0;
   if (!line.customer_supplied) {
@@ -43,7 +43,7 @@ BillLine bill_line(Draw& draw, Material const& material) {
 
 WorkLine work_line(Draw& draw, std::vector<Step> const& steps) {
   WorkLine line{};
-  line.part = draw.one_of(Part::extras);
+  line.part = draw.one_of(Part::repairs);
   line.count = Count{draw.to(90'000)};
   line.low_seconds = Ratio(draw.to(3600), 1 + draw.to(5));
   line.high_seconds = line.low_seconds + Ratio(draw.to(36'000));
@@ -59,6 +59,84 @@ WorkLine work_line(Draw& draw, std::vector<Step> const& steps) {
     line.step_version = steps[static_cast<std::size_t>(step)].version;
   }
   return line;
+}
+
+Piece piece(Draw& draw, Catalogue const& catalogue) {
+  Piece piece{};
+  piece.item = draw.one_of(Item::extra);
+  piece.part = draw.one_of(Part::repairs);
+  piece.material = any_material(draw, catalogue);
+  piece.count = 1 + draw.to(99);
+  piece.height = Length{draw.to(900'000)};
+  piece.width = Length{draw.to(900'000)};
+  piece.grain = draw.one_of(Grain::along_width);
+  piece.skin_group = static_cast<int>(draw.to(3));
+  return piece;
+}
+
+void draw_detail(Draw& draw, Piece& piece) {
+  piece.lay = {draw.one_of(Lie::backbone_along_width), static_cast<int>(draw.to(90))};
+  piece.grade = draw.one_of(Grade::back);
+  piece.outline = draw.one_of(Outline::two_corners);
+  piece.trim_height = Length{draw.to(9000)};
+  piece.trim_width = Length{draw.to(9000)};
+  piece.volume = static_cast<int>(draw.to(4));
+  piece.copies = 1 + static_cast<int>(draw.to(4));
+}
+
+void draw_detail(Draw& draw, Outside& outside) {
+  outside.kind = draw.one_of(OutsideKind::other);
+  outside.by = draw.one_of(OutsideBy::skin);
+  outside.supplier = draw.words();
+  outside.each = money(draw, 900);
+  outside.quantity = {draw.coin() ? Dimension::count : Dimension::area, draw.to(90'000)};
+  outside.least_charge = money(draw, 9000);
+  outside.carriage = money(draw, 900);
+  outside.redo = share(draw) * Ratio(9, 10);
+  outside.lead = Duration{draw.to(900'000)};
+  outside.price = price_of(outside);
+}
+
+Ways any_ways(Draw& draw) {
+  Ways ways;
+  for (std::size_t i = 0; i < way_count; ++i)
+    if (auto const way = static_cast<Way>(i); draw.coin() && ways.only(way_row(way).axis).empty())
+      ways = ways.with({way});
+  return ways;
+}
+
+// What quotes keep since the rules of orders; what follows from the rest is made last, by `finish_order`.
+void draw_order(Draw& draw, FrozenQuote& quote) {
+  quote.ways = any_ways(draw);
+  quote.copies = 1 + static_cast<int>(draw.to(9));
+  quote.set_shares = draw.one_of(SetShares::skin);
+  for (Piece& piece : quote.pieces) draw_detail(draw, piece);
+  for (Outside& outside : quote.outside) draw_detail(draw, outside);
+  for (std::int64_t n = draw.least + draw.to(2); n > 0; --n) {
+    quote.volumes.push_back({draw.words(), Length{draw.to(900'000)}, Length{draw.to(900'000)},
+                             Length{draw.to(90'000)}, draw.to(900), draw.to(90), Mass{draw.to(9'000'000)}});
+    std::optional<Money> declared;
+    if (draw.coin()) declared = money(draw, 90'000);
+    quote.custody.push_back({draw.words(), draw.words(), declared});
+  }
+}
+
+void finish_order(Draw& draw, FrozenQuote& quote) {
+  quote.copy_prices = {{quote.copies, quote.offer.goods_shown, quote.sheet.total, quote.sheet.seconds},
+                       {quote.copies + 1, quote.offer.goods_shown + money(draw, 90'000),
+                        quote.sheet.total + money(draw, 90'000), quote.sheet.seconds}};
+  RepairTerms const terms{quote.bill,     quote.work,    quote.outside, quote.shop,
+                          quote.delivery, quote.selling, quote.goal};
+  quote.repairs = repair_range(terms, quote.offer, share(draw)).value();
+}
+
+// As such a quote is read: one book in its binding's usual ways, outside work paid as a whole.
+void complete_older(FrozenQuote& quote) {
+  quote.ways = style_named(quote.binding)->usual;
+  for (Outside& outside : quote.outside) {
+    outside.each = outside.price;
+    outside.least_charge = outside.carriage = eur(0);
+  }
 }
 
 void draw_rules(Draw& draw, FrozenQuote& quote) {
@@ -86,11 +164,7 @@ void draw_book(Draw& draw, Catalogue const& catalogue, FrozenQuote& quote) {
     if (draw.coin())
       quote.choices.push_back(
           {static_cast<Role>(i), any_material(draw, catalogue), draw.one_of(Origin::none)});
-  for (std::int64_t n = draw.least + draw.to(6); n > 0; --n)
-    quote.pieces.push_back({draw.one_of(Item::extra), draw.one_of(Part::extras),
-                            any_material(draw, catalogue), 1 + draw.to(99), Length{draw.to(900'000)},
-                            Length{draw.to(900'000)}, draw.one_of(Grain::along_width),
-                            static_cast<int>(draw.to(3))});
+  for (std::int64_t n = draw.least + draw.to(6); n > 0; --n) quote.pieces.push_back(piece(draw, catalogue));
   auto const millionths = [&] { return static_cast<double>(draw.to(9'000'000'000)) / 1e6; };
   for (std::int64_t n = draw.least + draw.to(4); n > 0; --n)
     quote.warnings.push_back({draw.one_of(WarningCode::customer_piece_cannot_be_replaced), millionths(),
@@ -136,7 +210,7 @@ FrozenQuote any_quote(Workshop& workshop, std::uint64_t seed) {
       load_catalogue(workshop, material_codes(workshop), day("2026-11-25"), {}).value();
   std::vector<Step> const steps = load_steps(workshop, day("2026-11-25")).steps;
   FrozenQuote quote;
-  quote.rules = 1 + static_cast<int>(draw.to(8));
+  quote.rules = 1 + static_cast<int>(draw.least + draw.to(7));  // of an odd seed it keeps an order
   quote.on = day("2026-01-01") + std::chrono::days(draw.to(700));
   quote.title = draw.words();
   quote.binding = "raised-cords";
@@ -152,10 +226,17 @@ FrozenQuote any_quote(Workshop& workshop, std::uint64_t seed) {
   }
   for (std::int64_t n = draw.least + draw.to(8); n > 0; --n)
     quote.work.lines.push_back(work_line(draw, steps));
+  if (draw.least > 0) quote.work.lines.front().part = Part::repairs;
   for (std::int64_t n = draw.least + draw.to(2); n > 0; --n)
     quote.outside.push_back({draw.words(), money(draw, 9000), draw.coin()});
+  bool const orders = quote.rules >= first_rules_of_orders;
+  if (orders)
+    draw_order(draw, quote);
+  else
+    complete_older(quote);
   quote.sheet = cost(quote.bill, quote.work, quote.outside, quote.shop);
   quote.offer = offer(quote.sheet, quote.delivery, quote.selling, quote.goal, quote.shop).value();
+  if (orders) finish_order(draw, quote);
   return quote;
 }
 

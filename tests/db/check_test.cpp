@@ -85,10 +85,32 @@ TEST_CASE("a good workshop has no fault") {
 
 TEST_CASE("every field of a quote's parts, changed behind the program's back, is found and its table named") {
   Bench bench;
-  for (std::string const table :
-       {"quote", "quote_terms", "quote_figure", "quote_choice", "quote_piece", "quote_warning",
-        "quote_material", "quote_bill", "quote_use", "quote_work", "quote_outside", "quote_cost",
-        "quote_part_share", "quote_sheet", "quote_rung", "quote_offer_line", "quote_offer", "quote_seal"}) {
+  for (std::string const table : {"quote",
+                                  "quote_terms",
+                                  "quote_figure",
+                                  "quote_choice",
+                                  "quote_piece",
+                                  "quote_warning",
+                                  "quote_material",
+                                  "quote_bill",
+                                  "quote_use",
+                                  "quote_work",
+                                  "quote_outside",
+                                  "quote_cost",
+                                  "quote_part_share",
+                                  "quote_sheet",
+                                  "quote_rung",
+                                  "quote_offer_line",
+                                  "quote_offer",
+                                  "quote_seal",
+                                  "quote_way",
+                                  "quote_order",
+                                  "quote_volume",
+                                  "quote_copies",
+                                  "quote_repair",
+                                  "quote_custody",
+                                  "quote_outside_detail",
+                                  "quote_piece_detail"}) {
     std::string const quote = table == "quote" ? "id" : "quote";
     std::string const last =
         table == "quote_use" ? "quote DESC, bill DESC" : quote + " DESC";  // no key to collide with
@@ -107,8 +129,10 @@ TEST_CASE("every field of a quote's parts, changed behind the program's back, is
 TEST_CASE("a row of a quote that is gone is found") {
   Bench bench;
   for (std::string const table :
-       {"quote_terms", "quote_figure", "quote_choice", "quote_material", "quote_use", "quote_cost",
-        "quote_part_share", "quote_sheet", "quote_rung", "quote_offer_line", "quote_offer", "quote_seal"}) {
+       {"quote_terms",  "quote_figure",     "quote_choice",  "quote_material",       "quote_use",
+        "quote_cost",   "quote_part_share", "quote_sheet",   "quote_rung",           "quote_offer_line",
+        "quote_offer",  "quote_seal",       "quote_way",     "quote_order",          "quote_volume",
+        "quote_copies", "quote_repair",     "quote_custody", "quote_outside_detail", "quote_piece_detail"}) {
     CAPTURE(table);
     CHECK(
         names(bench.broken_by("DELETE FROM " + table + " WHERE quote = 2 ORDER BY quote LIMIT 1"), "quote"));

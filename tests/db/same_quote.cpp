@@ -9,19 +9,34 @@ namespace {
 auto fields(FrozenFigure const& f) { return std::tuple(f.id, f.value_e6, f.origin); }
 auto fields(FrozenChoice const& c) { return std::tuple(c.role, c.material, c.origin); }
 auto fields(Piece const& p) {
-  return std::tuple(p.item, p.part, p.material, p.count, p.height, p.width, p.grain, p.skin_group);
+  return std::tuple(p.item, p.part, p.material, p.count, p.height, p.width, p.grain, p.skin_group, p.lay.lie,
+                    p.lay.within_deg, p.grade, p.outline, p.trim_height, p.trim_width, p.volume, p.copies);
 }
 auto fields(Warning const& w) { return std::tuple(w.code, w.is, w.least, w.most, w.material); }
 auto fields(Use const& u) { return std::tuple(u.item, u.part, u.net.dimension, u.net.n); }
-auto fields(Outside const& o) {
-  return std::tuple(o.words, o.price.minor, o.price.currency.code(), o.at_cost);
-}
 auto fields(CostLine const& c) { return std::tuple(c.kind, c.part, c.source, c.at_cost, c.amount.minor); }
 auto fields(Money const& m) { return std::tuple(m.minor, m.currency.code()); }
 auto fields(OfferLine const& l) { return std::tuple(l.component, fields(l.net), fields(l.shown)); }
 auto fields(Rung const& r) { return std::tuple(fields(r.price), fields(r.left), fields(r.hourly)); }
 auto fields(Ratio const& r) { return std::tuple(r.num(), r.den()); }
 auto fields(Amount const& a) { return std::tuple(a.dimension, a.n); }
+auto fields(Outside const& o) {
+  return std::tuple(o.words, fields(o.price), o.at_cost, fields(o.redo), o.kind, o.by, o.supplier,
+                    fields(o.each), fields(o.quantity), fields(o.least_charge), fields(o.carriage), o.lead);
+}
+auto fields(VolumeMade const& v) {
+  return std::tuple(v.title, v.height, v.width, v.thickness, v.pages, v.sections, v.mass);
+}
+auto fields(CopyPrice const& c) {
+  return std::tuple(c.copies, fields(c.shown), fields(c.cost), fields(c.seconds));
+}
+auto fields(InCustody const& c) {
+  return std::tuple(c.what, c.condition, c.declared ? c.declared->minor : -1);
+}
+auto fields(RepairRange const& r) {
+  return std::tuple(fields(r.ceiling_share), fields(r.low), fields(r.likely), fields(r.high),
+                    fields(r.ceiling));
+}
 auto fields(WorkLine const& w) {
   return std::tuple(w.kind, w.part, w.step_version, w.count, fields(w.mean_seconds), fields(w.low_seconds),
                     fields(w.high_seconds), w.wait_low, w.wait_high, w.words);
@@ -120,6 +135,17 @@ void compare_offer(Difference& d, Offer const& a, Offer const& b) {
   d.one("offer.margin", a.margin, b.margin);
 }
 
+void compare_order(Difference& d, FrozenQuote const& a, FrozenQuote const& b) {
+  d.one("ways", a.ways, b.ways);
+  d.one("copies", a.copies, b.copies);
+  d.one("set_shares", a.set_shares, b.set_shares);
+  d.list("volumes", a.volumes, b.volumes);
+  d.list("copy_prices", a.copy_prices, b.copy_prices);
+  d.list("custody", a.custody, b.custody);
+  d.one("repairs", a.repairs.has_value(), b.repairs.has_value());
+  if (d.found.empty() && a.repairs) d.one("repairs", fields(*a.repairs), fields(*b.repairs));
+}
+
 }  // namespace
 
 std::string first_difference(FrozenQuote const& a, FrozenQuote const& b) {
@@ -149,6 +175,7 @@ std::string first_difference(FrozenQuote const& a, FrozenQuote const& b) {
   compare_rules(d, a, b);
   compare_sheet(d, a.sheet, b.sheet);
   compare_offer(d, a.offer, b.offer);
+  compare_order(d, a, b);
   return d.found;
 }
 

@@ -22,9 +22,10 @@ struct Held {
 };
 
 Held held_by(BuyerQuote const& buyer) {
-  auto const& [title, binding, on, height, width, thickness, pages, sections, bands, registers, corners,
-               clasps, materials, notices, lines, goods_shown, carriage_shown, tax, total, deposit, balance,
-               tax_mode, tax_name, delivery_words, tax_rate] =
+  auto const& [title, binding, on, height, width, thickness, ways, box_alone, pages, sections, supports,
+               registers, corners, clasps, materials, notices, lines, goods_shown, carriage_shown, tax, total,
+               deposit, balance, tax_mode, tax_name, delivery_words, tax_rate, copies, set_shares, volumes,
+               copy_prices, repairs, custody] =
       buyer;  // a new field does not compile until it is looked at here
   Held held;
   held.numbers = {height.n,
@@ -32,7 +33,10 @@ Held held_by(BuyerQuote const& buyer) {
                   thickness.n,
                   pages,
                   sections,
-                  bands,
+                  supports,
+                  copies,
+                  static_cast<std::int64_t>(set_shares),
+                  static_cast<std::int64_t>(box_alone),
                   registers,
                   corners,
                   clasps,
@@ -44,7 +48,20 @@ Held held_by(BuyerQuote const& buyer) {
     held.numbers.insert(money.minor);
   for (auto const& line : lines) held.numbers.insert(line.shown.minor);
   for (WarningCode const notice : notices) held.numbers.insert(static_cast<std::int64_t>(notice));
+  for (auto const& price : copy_prices) held.numbers.insert({price.copies, price.shown.minor});
+  if (repairs) held.numbers.insert({repairs->low.minor, repairs->high.minor, repairs->ceiling.minor});
+  for (auto const& left : custody) held.numbers.insert(left.declared ? left.declared->minor : 0);
+  for (auto const& volume : volumes)
+    held.numbers.insert(
+        {volume.height.n, volume.width.n, volume.thickness.n, volume.pages, volume.sections, volume.mass.n});
+  for (std::size_t i = 0; i < endband::way_count; ++i)
+    if (ways.has(static_cast<endband::Way>(i))) held.numbers.insert(static_cast<std::int64_t>(i));
   held.words = {title, binding, tax_name, delivery_words};
+  for (auto const& volume : volumes) held.words.push_back(volume.title);
+  for (auto const& left : custody) {
+    held.words.push_back(left.what);
+    held.words.push_back(left.condition);
+  }
   for (auto const& material : materials) held.words.push_back(material.words);
   return held;
 }
@@ -77,7 +94,14 @@ std::set<std::int64_t> plant_sentinels(FrozenQuote& quote) {
   for (auto& share : quote.sheet.part_shares) plant(share.minor);
   for (auto& line : quote.sheet.lines) plant(line.amount.minor);
   for (auto& line : quote.offer.lines) plant(line.net.minor);
-  for (auto& outside : quote.outside) plant(outside.price.minor);
+  for (auto& outside : quote.outside)
+    for (std::int64_t* number : {&outside.price.minor, &outside.each.minor, &outside.quantity.n,
+                                 &outside.least_charge.minor, &outside.carriage.minor, &outside.lead.n})
+      plant(*number);
+  for (auto& price : quote.copy_prices) {
+    plant(price.cost.minor);
+    plant_ratio(price.seconds);
+  }
   for (auto& line : quote.bill.lines)
     for (std::int64_t* number :
          {&line.unit.minor, &line.charged.n, &line.opened.n, &line.net.n, &line.price_version})
@@ -95,6 +119,8 @@ std::set<std::int64_t> plant_sentinels(FrozenQuote& quote) {
 
 TEST_CASE("no cost, hour, rate or share of a quote reaches its buyer") {
   FrozenQuote made = quote();
+  made.copy_prices = {{1, eur(704'00), made.sheet.total, made.sheet.seconds},
+                      {2, eur(1'200'00), eur(800'00), 20'000}};
   std::set<std::int64_t> const planted = plant_sentinels(made);
   CHECK(planted.size() > 80);
   for (std::int64_t const number : held_by(endband::for_buyer(made)).numbers) {
@@ -112,7 +138,7 @@ TEST_CASE("no supplier, code, name or working word of a quote reaches its buyer"
     row.price->supplier = secret;
   }
   for (auto& line : made.work.lines) line.words = secret;
-  for (auto& outside : made.outside) outside.words = secret;
+  for (auto& outside : made.outside) outside.words = outside.supplier = secret;
   made.description = made.model_name = secret;
   for (std::string const& words : held_by(endband::for_buyer(made)).words)
     CHECK(words.find(secret) == std::string::npos);
@@ -124,7 +150,7 @@ TEST_CASE("a buyer reads the book, its materials, the lines and what is to pay")
   CHECK(buyer.title == "The Book of Salt");
   CHECK(buyer.pages == 300);
   CHECK(buyer.sections == 24);
-  CHECK(buyer.bands == 4);
+  CHECK(buyer.supports == 4);
   CHECK(buyer.registers == 1);
   CHECK(buyer.corners == 0);
   CHECK(buyer.height.n == 258'000);

@@ -19,9 +19,29 @@ struct Change {
   void (*make)(FrozenQuote&);
 };
 
+// The quote for three copies, with repairs that take from half an hour to two.
+FrozenQuote order() {
+  FrozenQuote made = quote();
+  endband::WorkLine repair = work_line(endband::OperationKind::mend_leaves, 3'600, endband::Part::repairs);
+  repair.low_seconds = 1'800;
+  repair.high_seconds = 7'200;
+  made.work.lines.push_back(repair);
+  made.sheet = cost(made.bill, made.work, made.outside, made.shop);
+  made.offer = offer(made.sheet, made.delivery, made.selling, made.goal, made.shop).value();
+  made.copies = 3;
+  made.copy_prices = {{1, eur(300'00), eur(200'00), 3'600},
+                      {3, made.offer.goods_shown, made.sheet.total, made.sheet.seconds},
+                      {4, eur(2'000'00), eur(1'500'00), 40'000}};
+  made.repairs =
+      repair_range({made.bill, made.work, made.outside, made.shop, made.delivery, made.selling, made.goal},
+                   made.offer, Ratio(1, 5))
+          .value();
+  return made;
+}
+
 void check_all(std::vector<Change> const& changes) {
   for (Change const& change : changes) {
-    FrozenQuote changed = quote();
+    FrozenQuote changed = order();
     change.make(changed);
     CHECK(differs(changed) == change.named);
   }
@@ -85,6 +105,28 @@ TEST_CASE("a changed figure of the cost sheet is named") {
   });
 }
 
+TEST_CASE("a part that came after a quote was made costs it nothing") {
+  FrozenQuote older = quote();
+  older.sheet.part_shares.resize(19);  // the parts of engine rules 1
+  CHECK(differs(older) == "");
+  one_more(older.sheet.part_shares.back());
+  CHECK(differs(older) == "sheet.part_shares");
+}
+
+TEST_CASE("a changed row of the order is named") {
+  check_all({
+      {"copies[1].shown", [](FrozenQuote& q) { one_more(q.copy_prices[1].shown); }},
+      {"copies[1].cost", [](FrozenQuote& q) { one_more(q.copy_prices[1].cost); }},
+      {"copies[1].seconds", [](FrozenQuote& q) { q.copy_prices[1].seconds = 1; }},
+      {"copies[2].copies", [](FrozenQuote& q) { q.copy_prices[2].copies = 1; }},
+      {"repairs.low", [](FrozenQuote& q) { one_more(q.repairs->low); }},
+      {"repairs.likely", [](FrozenQuote& q) { one_more(q.repairs->likely); }},
+      {"repairs.high", [](FrozenQuote& q) { one_more(q.repairs->high); }},
+      {"repairs.ceiling", [](FrozenQuote& q) { one_more(q.repairs->ceiling); }},
+      {"repairs", [](FrozenQuote& q) { q.repairs.reset(); }},
+  });
+}
+
 TEST_CASE("a changed row of the bill is named, or the first cost that follows from it") {
   check_all({
       {"bill.lines[0].opened", [](FrozenQuote& q) { one_more(q.bill.lines[0].net); }},
@@ -125,7 +167,13 @@ TEST_CASE(
       {"sheet.lines[3].part", [](FrozenQuote& q) { q.work.lines[0].part = endband::Part::boards; }},
       {"sheet.lines[8].amount",
        [](FrozenQuote& q) { q.work.lines[0].kind = endband::OperationKind::mix_paste; }},
-      {"sheet.lines[6].amount", [](FrozenQuote& q) { one_more(q.outside[0].price); }},
+      {"outside[0].price", [](FrozenQuote& q) { one_more(q.outside[0].price); }},
+      {"outside[1].price", [](FrozenQuote& q) { one_more(q.outside[1].each); }},
+      {"outside[1].price", [](FrozenQuote& q) { q.outside[1].quantity.n = 2000; }},
+      {"sheet.lines[8].kind",
+       [](FrozenQuote& q) {
+         q.outside[0].redo = {1, 10};
+       }},
       {"sheet.lines[7].at_cost", [](FrozenQuote& q) { q.outside[1].at_cost = true; }},
       {"sheet.lines[3].amount", [](FrozenQuote& q) { q.shop.basis.pay_wanted.minor += 1000'00; }},
       {"sheet.lines[5].amount", [](FrozenQuote& q) { q.shop.basis.overhead.minor += 1000'00; }},

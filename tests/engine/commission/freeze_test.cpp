@@ -26,7 +26,6 @@ Commission commission() {
   of.selling = made.selling;
   of.goal = made.goal;
   of.delivery = made.delivery;
-  of.outside = made.outside;
   return of;
 }
 
@@ -39,6 +38,7 @@ Priced priced() {
   priced.structure.warnings = {{endband::WarningCode::grain_across, 1, 0, 0, {}}};
   priced.bill = made.bill;
   priced.work = made.work;
+  priced.outside = made.outside;
   priced.sheet = made.sheet;
   priced.offer = made.offer;
   return priced;

@@ -56,6 +56,16 @@ inline Material material(std::int64_t id, std::string code, std::string buyer_wo
   return row;
 }
 
+// Priced as a whole.
+inline Outside outside(std::string words, Money price, bool at_cost) {
+  Outside work;
+  work.words = std::move(words);
+  work.price = work.each = price;
+  work.at_cost = at_cost;
+  work.least_charge = work.carriage = eur(0);
+  return work;
+}
+
 inline FrozenQuote quote_without_results() {
   FrozenQuote quote;
   quote.on = read_date("2026-11-25").value();
@@ -78,7 +88,7 @@ inline FrozenQuote quote_without_results() {
   quote.bill.lines[0].ruin_chance = {3, 100};
   quote.work.lines = {work_line(OperationKind::pare_edges, 5'400, Part::cover),
                       work_line(OperationKind::sew_sections, 9'000, Part::sewing)};
-  quote.outside = {{"a die", eur(85'00), true}, {"edge gilding", eur(40'00), false}};
+  quote.outside = {outside("a die", eur(85'00), true), outside("edge gilding", eur(40'00), false)};
   quote.shop = {.currency = euro(),
                 .basis = {eur(26'400'00), eur(5'280'00), eur(8'240'00), {1'200 * seconds_an_hour}},
                 .contingency = {4, 100},

@@ -1,0 +1,84 @@
+#include "cli/words/order_words.h"
+
+#include "cli/words/values.h"
+
+#include <fmt/format.h>
+
+namespace endband::cli {
+namespace {
+
+std::string quantity_words(Outside const& outside) {
+  switch (outside.by) {
+    case OutsideBy::whole: break;
+    case OutsideBy::piece: return sold_words(outside.quantity, SoldBy::piece) + " x ";
+    case OutsideBy::dm2: return number(Ratio(outside.quantity.n, 10'000'000'000)) + " dm2 x ";
+    case OutsideBy::skin:
+      return fmt::format("{} skin{} x ", number(Ratio(outside.quantity.n, 1000)),
+                         outside.quantity.n == 1000 ? "" : "s");
+  }
+  return outside.quantity.n == 1000 ? "" : number(Ratio(outside.quantity.n, 1000)) + " x ";
+}
+
+std::string days_words(Duration lead) {
+  constexpr std::int64_t day = 24 * 3600;
+  if (lead.n < day) return hours_words(Ratio(lead.n));
+  std::int64_t const days = (lead.n + day - 1) / day;
+  return fmt::format("{} day{}", days, days == 1 ? "" : "s");
+}
+
+}  // namespace
+
+std::vector<BuyerCopies> copies_of(FrozenQuote const& quote) {
+  std::vector<BuyerCopies> prices;
+  for (CopyPrice const& price : quote.copy_prices) prices.push_back({price.copies, price.shown});
+  return prices;
+}
+
+std::optional<Money> next_copy(std::vector<BuyerCopies> const& prices) {
+  if (prices.size() < 2) return std::nullopt;
+  return prices.back().shown - prices[prices.size() - 2].shown;
+}
+
+std::string copies_words(std::vector<BuyerCopies> const& prices, bool set) {
+  std::optional<Money> const next = next_copy(prices);
+  if (!next) return "";
+  std::string text;
+  for (std::size_t i = 0; i + 1 < prices.size(); ++i)
+    text += fmt::format("{} {}{} {}; ", prices[i].copies, set ? "set" : "book",
+                        prices[i].copies == 1 ? "" : "s", money_text(prices[i].shown));
+  return text + fmt::format("the next one {}.", money_words(*next));
+}
+
+std::string repairs_words(BuyerRepairs const& repairs) {
+  return fmt::format(
+      "Repairs are an estimate, between {} and {}: what is wrong is seen when the work is open. We stop and "
+      "ask before they pass {}.",
+      money_text(repairs.low), money_words(repairs.high), money_words(repairs.ceiling));
+}
+
+std::string custody_words(InCustody const& left) {
+  std::string text = left.what;
+  if (!left.condition.empty()) text += ", " + left.condition;
+  if (left.declared) text += "; declared to be worth " + money_words(*left.declared);
+  return text;
+}
+
+std::string shares_words(SetShares shares) {
+  switch (shares) {
+    case SetShares::nothing: return "";
+    case SetShares::batch: return "All volumes are covered from one batch.";
+    case SetShares::skin: return "All volumes are covered from one skin.";
+  }
+  return "";
+}
+
+std::string outside_rule(Outside const& outside) {
+  std::string rule = quantity_words(outside) + money_text(outside.each);
+  if (outside.least_charge.minor > 0) rule += ", at least " + money_text(outside.least_charge);
+  if (outside.carriage.minor > 0) rule += ", carriage " + money_text(outside.carriage);
+  if (!outside.supplier.empty()) rule += "; by " + outside.supplier;
+  if (outside.lead.n > 0) rule += "; back after " + days_words(outside.lead);
+  return rule + (outside.at_cost ? "; stands at cost" : "; earns");
+}
+
+}  // namespace endband::cli
