@@ -34,9 +34,8 @@ class Limits {
   void check() {
     check_section();
     check_guards();
-    check_spine();
     check_supports();
-    check_kept();
+    if (check_measured()) check_spine();
   }
 
  private:
@@ -107,12 +106,13 @@ class Limits {
   }
 
   // A measured block has its free endpapers in it.
-  void check_kept() {
-    if (!to_.spec.given.has(block_thickness) || !know({endpaper_thickness})) return;
-    if (is_.value(endpaper_thickness) < is_.value(block_thickness)) return;
+  bool check_measured() {
+    if (!to_.spec.given.has(block_thickness) || !know({endpaper_thickness})) return true;
+    if (is_.value(endpaper_thickness) < is_.value(block_thickness)) return true;
     fault(FaultCode::contradiction, {key("text.thickness")},
           fmt::format("{:g} mm", is_.value(block_thickness)),
           fmt::format("more than its {:g} mm of endpapers", is_.value(endpaper_thickness)));
+    return false;
   }
 
   Resolving& to_;

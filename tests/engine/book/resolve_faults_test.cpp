@@ -197,7 +197,7 @@ TEST_CASE("a measured block is thicker than the endpapers in it") {
   Fault const fault = fault_of("[text]\nthickness = \"0.96 mm\"\n[endpapers]\neach_end = 2\n");
   CHECK(layers::brief(fault) == "3:13 contradiction text.thickness");
   CHECK(fault.expected == "more than its 0.96 mm of endpapers");
-  CHECK(faults_of("[text]\nthickness = \"1 mm\"\n").empty());
+  CHECK(faults_of("[text]\nthickness = \"6 mm\"\n").empty());  // and than its cords
 }
 
 TEST_CASE("nothing is cut to less than nothing") {

@@ -109,6 +109,25 @@ TEST_CASE("work that a description adds has its own times and words") {
   CHECK_THROWS_AS(endband::work_for(structure_of({extra}), spec, {}, {}), std::logic_error);
 }
 
+TEST_CASE("a repair without a step of its own takes the times of its row, for each of its pieces") {
+  endband::BookSpec spec;
+  spec.repairs.resize(2);
+  spec.repairs[1] = {.kind = endband::RepairKind::other,
+                     .count = 3,
+                     .words = "wash a map",
+                     .low = {60},
+                     .likely = {120},
+                     .high = {240},
+                     .where = {}};
+  auto other = operation(OperationKind::other_repair, 3'000, Part::repairs);
+  other.extra = 1;
+  Work const work = endband::work_for(structure_of({other}), spec, {}, {}).value();
+  CHECK(work.lines.front().words == "wash a map");
+  CHECK(work.lines.front().part == Part::repairs);
+  CHECK(work.lines.front().low_seconds == Ratio(180));
+  CHECK(work.lines.front().mean_seconds == Ratio(3 * (60 + 4 * 120 + 240), 6));
+}
+
 TEST_CASE("all steps without times are named at once, each once") {
   StepLibrary const library{{step(OperationKind::sew_sections, spread(0, 0, 0), spread(60, 60, 60))}};
   Read<Work> const work = endband::work_for(
