@@ -84,7 +84,7 @@ bool Making::is_leather(Role role) const {
 }
 
 Piece* Making::piece(Item item, Part part, Role role, double count, double height, double width,
-                   int skin_group) {
+                     int skin_group) {
   Material const* const of = material(role);
   if (of == nullptr || !(count > 0)) return nullptr;
   OnSkin const skin = is_leather(role) ? on_skin(item) : OnSkin{Lay{}, Grade::belly};
