@@ -38,6 +38,7 @@ void resolve_insets(Resolving& to);
 void resolve_furniture(Resolving& to);
 void resolve_outside(Resolving& to);
 void resolve_repairs(Resolving& to);  // and what is left in custody
+bool volumes_say_their_pages(Layers const& layers);  // there are some, and each says its own
 void resolve_order(Resolving& to);  // copies, and the volumes of a set
 // Has a book of these ways a use for the value of a key that comes from `origin`?
 bool has_use(std::size_t key_index, Ways ways, Origin origin);

@@ -70,7 +70,8 @@ void check_size(Resolving& to) {
       missing(to, key("text.sections"), "sections = 24, counted, in [text]");
     if (!known(to, key("text.density")))
       missing(to, key("text.density"), "density = \"700 kg/m3\" in [text]");
-  } else if (!known(to, key("pages")) && !known(to, key("text.sheets")) && !known(to, key("text.sections"))) {
+  } else if (!known(to, key("pages")) && !known(to, key("text.sheets")) && !known(to, key("text.sections")) &&
+             !volumes_say_their_pages(to.layers)) {
     missing(to, key("pages"), "pages = 300, or sheets or sections in [text]");
   }
 }

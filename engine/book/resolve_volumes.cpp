@@ -110,7 +110,25 @@ SetShares shares_of(Layers const& layers) {
   return static_cast<SetShares>(said - shares_names.begin());  // the reader lets no other word through
 }
 
+bool says_its_pages(Row const& row) {
+  return row.find(key("volumes[].pages")) != nullptr || row.find(key("volumes[].sheets")) != nullptr ||
+         row.find(key("volumes[].sections")) != nullptr;
+}
+
+// A description that leaves the pages to its volumes has those of the first.
+void take_pages_of_first(Resolving& to) {
+  Layers const& layers = to.layers;
+  if (layers[key("pages")] || layers[key("text.sheets")] || layers[key("text.sections")]) return;
+  if (!layers.flag(key("text.given")) && volumes_say_their_pages(layers))
+    to.spec.given = volume_of(to.spec, 0).given;
+}
+
 }  // namespace
+
+bool volumes_say_their_pages(Layers const& layers) {
+  std::vector<Row> const& rows = layers.rows("volumes").rows;
+  return !rows.empty() && std::all_of(rows.begin(), rows.end(), says_its_pages);
+}
 
 std::string_view set_shares_name(SetShares shares) {
   return shares_names.at(static_cast<std::size_t>(shares));
