@@ -1,4 +1,5 @@
 // Endbands, edges, lettering, insets and furniture as they are made, worked by hand.
+#include "engine/book/making.h"
 #include "tests/engine/book/by_rule.h"
 #include "tests/engine/book/made.h"
 
@@ -134,7 +135,9 @@ TEST_CASE_FIXTURE(Book, "a fore-edge of 210 x 40 mm takes three leaves of 80 mm,
   say(spec, {{edges_done, 1}});
   CHECK(only(made().strips, Item::leaf_edges).strips == 2);
 
-  spec.outside = {OutsideWork{.words = "edges", .price = "90", .kind = OutsideKind::edge_gilding}};
+  OutsideWork gilder;
+  gilder.kind = OutsideKind::edge_gilding;
+  spec.outside = {gilder};
   Structure const elsewhere = made();
   CHECK(all(elsewhere.strips, Item::leaf_edges).empty());
   CHECK(times(elsewhere, OperationKind::gild_edges) == 0);
