@@ -46,7 +46,8 @@ class Making {
   bool is_leather(Role role) const;
 
   // Each does nothing when the role has no material or there is nothing of it; `piece` tells which it made.
-  Piece* piece(Item item, Part part, Role role, double count, double height, double width, int skin_group = 0);
+  Piece* piece(Item item, Part part, Role role, double count, double height, double width,
+               int skin_group = 0);
   void run(Item item, Part part, Role role, double count, double each, double taken);
   void spread(Item item, Part part, Role role, double area_mm2, int coats = 1, int faces = 1);
   void strips(Item item, Part part, double width, double length, std::int64_t runs, int layers);

@@ -37,7 +37,8 @@ constexpr std::array body_of_a_book{Part::text_block, Part::sewing, Part::endpap
 
 // What is fixed to a board, and why a book without boards cannot have it.
 constexpr std::array parts_of_boards{
-    std::pair{Part::corners, std::string_view("without boards there is nothing that corners could hold on to")},
+    std::pair{Part::corners,
+              std::string_view("without boards there is nothing that corners could hold on to")},
     std::pair{Part::clasps,
               std::string_view("a clasp pulls on its boards: a wrapper is closed with [strap] or [tie]")},
     std::pair{Part::underlays, std::string_view("without boards there is nothing to lay card on")},
@@ -204,7 +205,9 @@ Wanted wanted(Role role, Layers const& layers, Parts const& parts) {
     case Role::cord: return needed_if(parts.is_any({Way::raised_cords, Way::recessed_cords}));
     case Role::tape: return needed_if(parts.is(Way::tapes));
     case Role::spine_adhesive: return needed_if(glued);
-    case Role::spine_lining: return needed_if(glued && (by_panels || parts.is(Way::tight)) && count_of(layers, key("spine.lining_layers")) > 0);
+    case Role::spine_lining:
+      return needed_if(glued && (by_panels || parts.is(Way::tight)) &&
+                       count_of(layers, key("spine.lining_layers")) > 0);
     case Role::spine_paper: return needed_if(glued && count_of(layers, key("spine.paper_layers")) > 0);
     case Role::mull: return needed_if(!by_panels && parts.is_any({Way::hollow, Way::loose}));
     case Role::hollow_paper: return needed_if(parts.is(Way::hollow));

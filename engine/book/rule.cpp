@@ -16,10 +16,10 @@ struct RuleTable {
   std::vector<Rule> rows;
 
   RuleTable() {
-    for (auto const group :
-         {rules_of_text(), rules_of_sewing(), rules_of_spine(), rules_of_boards_and_cover(),
-          rules_of_covering_in_parts(), rules_of_endbands_and_registers(), rules_of_edges(), rules_of_lettering(), rules_of_fittings(),
-          rules_of_whole_book(), rules_of_box(), rules_of_parcel()})
+    for (auto const group : {rules_of_text(), rules_of_sewing(), rules_of_spine(),
+                             rules_of_boards_and_cover(), rules_of_covering_in_parts(),
+                             rules_of_endbands_and_registers(), rules_of_edges(), rules_of_lettering(),
+                             rules_of_fittings(), rules_of_whole_book(), rules_of_box(), rules_of_parcel()})
       rows.insert(rows.end(), group.begin(), group.end());
     for ([[maybe_unused]] Rule const& row : rows) assert(row.inputs.size() <= most_inputs);
   }

@@ -45,7 +45,7 @@ constexpr std::array table{
     when({Way::two_cores},
          rule(
              wrap_path, From<core_thickness, second_core_thickness, silk_thickness>{},
-             "p_s = pi x (d_c + d_s) + pi x (d_2 + d_s)",
+             "p_s = pi x (d_c + d_s) + pi x (d_k + d_s)",
              [](double core, double second, double d) { return std::numbers::pi * (core + second + 2 * d); },
              "geometry: once round each core, at the middle of the silk")),
     // Down through the section and up again; each colour of each endband is one needleful and wastes its

@@ -54,9 +54,11 @@ std::span<Rule const> rules_of_spine();
 std::span<Rule const> rules_of_boards_and_cover();
 std::span<Rule const> rules_of_covering_in_parts();
 std::span<Rule const> rules_of_endbands_and_registers();
+std::span<Rule const> rules_of_edges();
+std::span<Rule const> rules_of_lettering();
 std::span<Rule const> rules_of_fittings();
 std::span<Rule const> rules_of_whole_book();
 std::span<Rule const> rules_of_box();
+std::span<Rule const> rules_of_parcel();
 
 }  // namespace endband
-std::span<Rule const> rules_of_parcel();
