@@ -31,8 +31,14 @@ std::string size_text(Length first, Length second) {
   return fmt::format("{} x {} mm", length_mm(first), length_mm(second));
 }
 
-std::string piece_text(Piece const& piece) {
-  std::string text = fmt::format("{} of {}", item_name(piece.item), size_text(piece.height, piece.width));
+// What covers a book need not be leather.
+std::string_view name_of(Piece const& piece, Material const& material) {
+  bool const other = piece.item == Item::cover_leather && material.kind != MaterialKind::leather;
+  return other ? "covering" : item_name(piece.item);
+}
+
+std::string piece_text(Piece const& piece, Material const& material) {
+  std::string text = fmt::format("{} of {}", name_of(piece, material), size_text(piece.height, piece.width));
   if (piece.grain == Grain::along_height) text += ", grain along the first side";
   if (piece.grain == Grain::along_width) text += ", grain along the second side";
   return text;
@@ -76,7 +82,7 @@ void add_unfit(std::span<Need const> uses, Material const& material, BookSpec co
       all_fit_alone = false;
       faults.push_back({FaultCode::does_not_fit,
                         where_named(material.id, use.part, spec),
-                        piece_text(piece),
+                        piece_text(piece, material),
                         "a piece within " + stock_text(material),
                         {}});
     }

@@ -77,10 +77,10 @@ constexpr std::array table{
         "theta_S such that theta_S / (2 x sin(theta_S / 2)) = B / C; 0 when B is not wider than C",
         [](double b, double c) { return angle_of(b, c); }, geometry)),
     when(curved, rule(
-        thread_least, From<swell_least, sections, swell_kept>{}, "d_0 = S_0 / (n x c)",
+        thread_least, From<swell_least, thread_layers, swell_kept>{}, "d_0 = S_0 / (n_d x c)",
         [](double s, double n, double c) { return s / (n * c); }, geometry)),
     when(curved, rule(
-        thread_most, From<swell_most, sections, swell_kept>{}, "d_2 = S_2 / (n x c)",
+        thread_most, From<swell_most, thread_layers, swell_kept>{}, "d_2 = S_2 / (n_d x c)",
         [](double s, double n, double c) { return s / (n * c); }, geometry)),
     when({Way::raised_cords}, rule(
         bands, From<supports>{}, "u_b = u", [](double u) { return u; },

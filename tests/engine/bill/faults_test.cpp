@@ -53,6 +53,19 @@ TEST_CASE("a sheet and a roll that are too small are named as what they are") {
   CHECK(faults[1].expected == "a piece within the width of 1000 mm of mull-heavy");
 }
 
+TEST_CASE("a covering of cloth or card is called that, and sides are called sides") {
+  Material cloth = goods::mull();
+  cloth.kind = MaterialKind::cloth;
+  Material const paper = goods::paper();
+  auto const faults = faults_of({cut(Item::cover_leather, Part::cover, cloth, {piece(1, 300, 1001)}),
+                                 cut(Item::cover_sides, Part::cover, paper, {piece(2, 701, 200)})},
+                                {}, {cloth, paper});
+  REQUIRE(faults.size() == 2);
+  for (auto const& fault : faults) CHECK(fault.code == FaultCode::does_not_fit);
+  CHECK(faults[0].found.starts_with("covering of 300 x 1001 mm"));
+  CHECK(faults[1].found.starts_with("cover-sides of 701 x 200 mm"));
+}
+
 TEST_CASE("only the pieces that do not fit are named, each of them") {
   Material const paper = goods::paper();
   auto const faults =
