@@ -51,7 +51,8 @@ void work_of(State& state, Subject const& subject) {
 void cost_of_book(State& state, Subject const& subject) {
   Commission const& of = subject.commission;
   Priced const priced = price(of).value();
-  while (state.KeepRunning()) benchmark::DoNotOptimize(cost(priced.bill, priced.work, of.outside, of.shop));
+  while (state.KeepRunning())
+    benchmark::DoNotOptimize(cost(priced.bill, priced.work, priced.outside, of.shop));
 }
 
 void offer_of(State& state, Subject const& subject) {

@@ -40,10 +40,17 @@ Money money(BookText const& text, std::string_view key, Currency currency) {
   return amount.empty() ? Money{0, currency} : known(read_money(amount, currency), std::string(key));
 }
 
-std::vector<Outside> outside_of(BookSpec const& book, Currency currency) {
-  std::vector<Outside> outside;
-  for (OutsideWork const& work : book.outside)
-    outside.push_back({work.words, known(read_money(work.price, currency), work.words), work.at_cost});
+std::vector<OutsideTerms> terms_of(BookSpec const& book, Currency currency) {
+  std::vector<OutsideTerms> outside;
+  for (OutsideWork const& work : book.outside) {
+    OutsideTerms terms{work.words, known(read_money(work.price, currency), work.words), work.at_cost};
+    terms.kind = work.kind;
+    terms.by = work.by;
+    terms.count = work.count;
+    terms.area = work.area;
+    terms.each_copy = work.each_copy;
+    outside.push_back(std::move(terms));
+  }
   return outside;
 }
 
@@ -73,7 +80,7 @@ Subject load_subject(std::string const& workshop_path, std::string const& book_p
   commission.selling = shop.selling;
   commission.goal = shop.goal.value_or(MarginGoal{Ratio(1, 4)});
   commission.delivery = {money(subject.said, "quote.carriage", workshop.currency()), "post"};
-  commission.outside = outside_of(commission.book, workshop.currency());
+  commission.outside = terms_of(commission.book, workshop.currency());
   return subject;
 }
 

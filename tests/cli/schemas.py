@@ -25,6 +25,21 @@ time = "10/20/40 min"
 words = "a die"
 price = "80.00"
 at_cost = true
+kind = "die"
+redo = "5 %"
+[[custody]]
+what = "the old boards"
+condition = "worn"
+declared_value = "40.00"
+[[custody]]
+what = "a letter of 1881"
+[set]
+same = "batch"
+[[volumes]]
+title = "Ebb"
+[[volumes]]
+title = "Flood"
+pages = 160
 """
 
 # One line for each command at least; more where the answer has more than one shape. Run in order on one workshop.

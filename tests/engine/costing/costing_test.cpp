@@ -199,3 +199,22 @@ TEST_CASE("money of another currency is an error of ours, and too much of it ove
   CHECK_THROWS_AS(cost({}, {}, {{"a", eur(most), true}, {"b", eur(1), true}}, year_of(1, 0, 0)),
                   endband::Overflow);
 }
+
+// Done right four times out of five: one in four is paid for again, 1/5 / (4/5).
+TEST_CASE("work that may have to be done again has an allowance of its own, which is no outlay") {
+  std::vector<endband::Outside> outside{{"gild the edges", eur(80'00), true, Ratio(1, 5)},
+                                        {"split the skin", eur(30'01), false, Ratio(1, 2)}};
+  CostSheet const sheet = cost({}, {}, outside, year_of(1, 0, 0));
+  REQUIRE(sheet.lines.size() == 5);  // overhead, both, both again
+  CHECK(sheet.lines[3].kind == CostKind::redo);
+  CHECK(sheet.lines[3].source == 0);
+  CHECK(sheet.lines[3].amount == eur(20'00));
+  CHECK(sheet.lines[3].at_cost);
+  CHECK(sheet.lines[4].amount == eur(30'01));
+  CHECK(sheet.allowances == eur(50'01));
+  CHECK(sheet.standing == eur(100'00));
+  CHECK(sheet.earning == eur(60'02));
+  CHECK(sheet.outside == eur(110'01));
+  CHECK(sheet.outlay == eur(110'01));
+  CHECK(sheet.by_part(Part::whole_book) == eur(60'02));
+}

@@ -56,8 +56,8 @@ Work any_work() {
 Case any_case() {
   Case any{any_bill(), any_work(), {}, year_of(*rc::gen::inRange<std::int64_t>(1, 2000), 0, 0)};
   for (int i = *rc::gen::inRange(0, 3); i > 0; --i)
-    any.outside.push_back(
-        {"by another", eur(*rc::gen::inRange<std::int64_t>(0, 90'000)), *rc::gen::arbitrary<bool>()});
+    any.outside.push_back({"by another", eur(*rc::gen::inRange<std::int64_t>(0, 90'000)),
+                           *rc::gen::arbitrary<bool>(), Ratio(*rc::gen::inRange<std::int64_t>(0, 90), 100)});
   any.rules.basis.pay_wanted = eur(*rc::gen::inRange<std::int64_t>(0, 9'000'000));
   any.rules.basis.overhead = eur(*rc::gen::inRange<std::int64_t>(0, 9'000'000));
   any.rules.contingency = Ratio(*rc::gen::inRange<std::int64_t>(0, 50), 100);
@@ -100,6 +100,10 @@ std::int64_t expected(Case const& any, endband::CostLine const& line, std::int64
       cpp_rational const p = exact(piece.ruin_chance);
       return half_away(p / (1 - p) * (material(piece) + seconds * (labour + overhead)));
     }
+    case CostKind::redo: {
+      cpp_rational const p = exact(at(any.outside).redo);
+      return half_away(p / (1 - p) * at(any.outside).price.minor);
+    }
     case CostKind::contingency: return half_away(exact(any.rules.contingency) * earning_before);
   }
   return -1;
@@ -122,7 +126,7 @@ TEST_CASE("the totals are sums of the lines, and the parts share what earns") {
   CHECK(rc::check([] {
     Case const any = any_case();
     CostSheet const sheet = any.sheet();
-    Money by_kind[6];
+    Money by_kind[7];
     for (Money& total : by_kind) total = eur(0);
     Money earning = eur(0);
     Money standing = eur(0);
@@ -134,8 +138,9 @@ TEST_CASE("the totals are sums of the lines, and the parts share what earns") {
     RC_ASSERT(sheet.labour == by_kind[static_cast<int>(CostKind::labour)]);
     RC_ASSERT(sheet.overhead == by_kind[static_cast<int>(CostKind::overhead)]);
     RC_ASSERT(sheet.outside == by_kind[static_cast<int>(CostKind::outside)]);
-    RC_ASSERT(sheet.allowances ==
-              by_kind[static_cast<int>(CostKind::ruin)] + by_kind[static_cast<int>(CostKind::contingency)]);
+    RC_ASSERT(sheet.allowances == by_kind[static_cast<int>(CostKind::redo)] +
+                                      by_kind[static_cast<int>(CostKind::ruin)] +
+                                      by_kind[static_cast<int>(CostKind::contingency)]);
     RC_ASSERT(sheet.earning == earning);
     RC_ASSERT(sheet.standing == standing);
     RC_ASSERT(sheet.total == earning + standing);
