@@ -29,6 +29,7 @@ class Cutting {
 
 struct Cut {
   Cutting boards, cloth, linings;
+  double built = 0;         // boards joined edge to edge; those of a case lie apart
   double glued_joints = 0;  // mm2
 };
 
@@ -39,6 +40,7 @@ void cut_slipcase(Making const& making, Cut& cut) {
   cut.boards.piece(Item::slipcase_sides, 2, side_height, side_width);
   cut.boards.piece(Item::slipcase_ends, 2, side_width, between);
   cut.boards.piece(Item::slipcase_back, 1, making[slipcase_back_height], between);
+  cut.built = cut.boards.count();
   // Top and bottom between the sides; the back between the sides, and between top and bottom.
   double const edges = 4 * side_width + 2 * making[slipcase_back_height] + 2 * between;
   cut.glued_joints = edges * making[box_board_thickness];
@@ -81,6 +83,7 @@ void cut_drop_spine(Making const& making, Cut& cut) {
   cut_tray(making, cut, inner_tray);
   cut_tray(making, cut, outer_tray);
   double const height = making[box_case_board_height];
+  cut.built = cut.boards.count();
   cut.boards.piece(Item::box_case_boards, 2, height, making[box_case_board_width]);
   cut.boards.piece(Item::box_case_spine, 1, height, making[box_case_spine_width]);
   cut.cloth.piece(Item::box_case_cloth, 1, making[box_case_cloth_height], making[box_case_cloth_width]);
@@ -101,7 +104,7 @@ void make_box(Making& making) {
   making.spread(Item::box_cloth_glue, Part::box, Role::box_adhesive, cut.cloth.area());
   making.spread(Item::box_lining_glue, Part::box, Role::box_adhesive, cut.linings.area());
   making.operation(OperationKind::cut_box_boards, cut.boards.count());
-  making.operation(OperationKind::build_box, 1);
+  making.operation(OperationKind::build_box, cut.built);
   making.operation(OperationKind::cover_box, cut.cloth.count());
   making.operation(OperationKind::line_box, cut.linings.count());
   if (!making.has(box_mass))

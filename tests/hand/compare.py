@@ -1,9 +1,10 @@
 #!/usr/bin/python3
-"""The program's quote of the pocket herbal against the one worked by hand, to the last minor unit.
+"""The program's quote against one that was worked by hand, to the last minor unit.
 
-usage: compare.py ENDBAND
+usage: compare.py ENDBAND MODULE      such as quote_pocket_herbal
 """
 
+import importlib
 import json
 import subprocess
 import sys
@@ -11,11 +12,9 @@ import tempfile
 import unittest
 from pathlib import Path
 
-import quote_pocket_herbal as hand
-
-BOOK = Path(__file__).resolve().parents[2] / "sample_data" / "books" / "pocket_herbal.toml"
 ON = "2026-11-25"
 ENDBAND = ""
+hand = None
 
 
 def minor(money):
@@ -44,8 +43,8 @@ class HandWorkedQuote(unittest.TestCase):
                 return json.loads(done.stdout)
 
             ask("--on", "2026-01-05", "workshop", "new", "--sample")
-            cls.measured = ask("--on", ON, "book", "measure", str(BOOK))
-            made = ask("--on", ON, "quote", "make", str(BOOK), "--yes")
+            cls.measured = ask("--on", ON, "book", "measure", str(hand.BOOK))
+            made = ask("--on", ON, "quote", "make", str(hand.BOOK), "--yes")
             cls.quote = ask("quote", "explain", made["number"])
         cls.figures = hand.structure()
         cls.bill = hand.bill(hand.needs(cls.figures))
@@ -97,4 +96,5 @@ class HandWorkedQuote(unittest.TestCase):
 
 if __name__ == "__main__":
     ENDBAND = sys.argv.pop(1)
+    hand = importlib.import_module(sys.argv.pop(1))
     unittest.main()

@@ -13,8 +13,10 @@ Prints one JSON document: figures, needs, bill, work, cost, ladder, offer. Stand
 import json
 import math
 from fractions import Fraction as F
+from pathlib import Path
 
 PI = math.pi
+BOOK = Path(__file__).resolve().parents[2] / "sample_data" / "books" / "pocket_herbal.toml"
 
 
 def half_away(x):

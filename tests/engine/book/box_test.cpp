@@ -81,15 +81,16 @@ TEST_CASE_FIXTURE(Box, "a drop-spine box is two trays in a case") {
 }
 
 TEST_CASE_FIXTURE(Box, "a box is cut, built, covered and lined piece by piece") {
-  for (auto const& [way, boards, covering, linings] :
-       {std::tuple{Way::slipcase, 5, 3, 3}, std::tuple{Way::drop_spine, 11, 3, 3}}) {
+  for (auto const& [way, boards, built, covering, linings] :
+       {std::tuple{Way::slipcase, 5, 5, 3, 3}, std::tuple{Way::drop_spine, 11, 8, 3, 3}}) {
     Structure const box = of(way);
     CHECK(times(box, OperationKind::cut_box_boards) == boards);
-    CHECK(times(box, OperationKind::build_box) == 1);
+    CHECK(times(box, OperationKind::build_box) == built);
     CHECK(times(box, OperationKind::cover_box) == covering);
     CHECK(times(box, OperationKind::line_box) == linings);
     CHECK(times(box, OperationKind::sew_sections) == 0);
     CHECK(times(box, OperationKind::cover_book) == 0);
+    CHECK(times(box, OperationKind::final_press) == 0);
   }
 }
 
@@ -226,6 +227,14 @@ TEST_CASE("what is said of a book comes to nothing in a box alone, and is refuse
   std::string const text = "[text]\nfolds = 2\n[boards]\nsquare = \"3 mm\"\n";
   CHECK(box_faults(std::string(sizes) + text) ==
         "12:9 contradiction text.folds\n14:10 contradiction boards.square\n");
+}
+
+TEST_CASE("lines on a box alone are as long as is said: it has neither frames nor bands") {
+  std::string const lines =
+      "[finishing]\nleaf = \"leaf-gold\"\n[[lines]]\nkind = \"blind\"\nwidth = \"1 mm\"\n";
+  CHECK(box_faults(std::string(sizes) + lines + "layout = \"length\"\nlength = \"80 mm\"\n").empty());
+  CHECK(box_faults(std::string(sizes) + lines + "layout = \"frame\"\ninset = \"5 mm\"\n")
+            .find("contradiction") != std::string::npos);
 }
 
 TEST_CASE("a book that is described goes in its box, and no other") {
