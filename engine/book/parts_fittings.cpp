@@ -67,7 +67,7 @@ void make_fittings(Making& making) {
   make_stones(making);
   making.things(Item::rivets, Part::whole_book, Role::rivet, making[rivets]);
   making.operation(OperationKind::set_rivets, making[rivets]);
-  making.operation(OperationKind::final_press, 1);
+  making.operation(OperationKind::final_press, making.spec.has(Part::text_block) ? 1 : 0);
 }
 
 }  // namespace endband

@@ -54,6 +54,15 @@ void check_lines(Resolving& to, double height, double width) {
   }
 }
 
+// A box alone has no boards of a book to frame and no bands to run along.
+void check_lines_of_a_box(Resolving& to) {
+  for (Lines const& lines : to.spec.lines)
+    if (lines.layout != LineLayout::length)
+      to.fault(FaultCode::contradiction, lines.where,
+               lines.layout == LineLayout::frame ? "layout = \"frame\"" : "layout = \"bands\"",
+               "layout = \"length\" and the length of a line, on a box alone");
+}
+
 // As far as what is given shows it; a measured band width or thread is part of it.
 void check_bands(Resolving& to, double height) {
   Figures const& given = to.spec.given;
@@ -68,7 +77,7 @@ void check_bands(Resolving& to, double height) {
 }  // namespace
 
 void check_together(Resolving& to) {
-  if (!to.parts.has(Part::text_block)) return;  // a box alone
+  if (!to.parts.has(Part::text_block)) return check_lines_of_a_box(to);
   Figures const& given = to.spec.given;
   double const height = given.value(leaf_height);
   double const width = given.value(leaf_width);
