@@ -1,5 +1,6 @@
 #include "engine/book/making.h"
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -70,6 +71,12 @@ StripPlan strips_for(double leaf_side, double lap, double width, double length, 
   double strips = full * static_cast<double>(runs);
   if (rest > hair) strips += std::ceil(static_cast<double>(runs) / std::floor(strip_length / rest + hair));
   return {whole(abreast * strips), strip_width};
+}
+
+void trim_to(Piece* piece, double height, double width) {
+  if (piece == nullptr) return;
+  piece->trim_height = {std::max<std::int64_t>(0, piece->height.n - cut_to(height).n)};
+  piece->trim_width = {std::max<std::int64_t>(0, piece->width.n - cut_to(width).n)};
 }
 
 Making::Making(BookSpec const& of_spec, Catalogue const& of_catalogue, Structure& to_book)

@@ -30,6 +30,9 @@ StripPlan strips_for(double leaf_side, double lap, double width, double length, 
 inline constexpr int skin_of_the_cover = 1;
 inline constexpr int skin_of_the_straps = 2;
 
+// What is left of a piece once it has been trimmed in its place, all its leaves together; nullptr: no piece.
+void trim_to(Piece* piece, double height, double width);
+
 class Making {
  public:
   Making(BookSpec const& spec, Catalogue const& catalogue, Structure& book);

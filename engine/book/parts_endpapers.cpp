@@ -38,9 +38,11 @@ void make_endpapers(Making& making) {
   if (!making.spec.has(Part::endpapers)) return;
   Figures const& figures = making.book.figures;
   // Folded once at the spine and trimmed with the block, whatever the sheets of the text are.
-  making.piece(Item::endpaper_sheets, Part::endpapers, Role::endpaper, 2 * making[endpapers_each_end],
-               making[leaf_height] + 2 * figures.value_or(head_tail_trim, 0),
-               2 * (making[leaf_width] + figures.value_or(fore_edge_trim, 0)));
+  Piece* const cut =
+      making.piece(Item::endpaper_sheets, Part::endpapers, Role::endpaper, 2 * making[endpapers_each_end],
+                   making[leaf_height] + 2 * figures.value_or(head_tail_trim, 0),
+                   2 * (making[leaf_width] + figures.value_or(fore_edge_trim, 0)));
+  trim_to(cut, making[leaf_height], 2 * making[leaf_width]);
   making.spread(Item::tipping_paste, Part::endpapers, Role::pastedown_adhesive, pasted_area(making));
   make_joints(making);
   making.spread(Item::pastedown_paste, Part::endpapers, Role::pastedown_adhesive,

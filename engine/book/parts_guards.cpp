@@ -8,9 +8,10 @@ using enum FigureId;
 void make_guards(Making& making) {
   if (!making.spec.has(Part::guards)) return;
   // They are sewn in with the leaves, and trimmed with them at head and tail.
-  making.piece(Item::guard_strips, Part::guards, Role::guard_paper, making[guards],
-               making[leaf_height] + 2 * making.book.figures.value_or(head_tail_trim, 0),
-               making[guard_width]);
+  Piece* const cut = making.piece(Item::guard_strips, Part::guards, Role::guard_paper, making[guards],
+                                  making[leaf_height] + 2 * making.book.figures.value_or(head_tail_trim, 0),
+                                  making[guard_width]);
+  trim_to(cut, making[leaf_height], making[guard_width]);
   making.operation(OperationKind::cut_guards, making[guards]);
   making.operation(OperationKind::set_guards, making[guards]);
 }

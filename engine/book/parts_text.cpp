@@ -1,6 +1,8 @@
 // The text block.
 #include "engine/book/making.h"
 
+#include <cmath>
+
 namespace endband {
 
 using enum FigureId;
@@ -14,8 +16,12 @@ void make_text_block(Making& making) {
         making.grain_of(*paper, making[sheet_height], making[sheet_width]) == Grain::along_height;
     making.book.figures.set(grain_head_to_tail, along ? 1 : 0, Origin::catalogue);
   }
-  making.piece(Item::text_sheets, Part::text_block, Role::text_paper, making[sheets], making[sheet_height],
-               making[sheet_width]);
+  Piece* const cut = making.piece(Item::text_sheets, Part::text_block, Role::text_paper, making[sheets],
+                                  making[sheet_height], making[sheet_width]);
+  // So many leaves lie above one another on a sheet, and so many side by side.
+  double const above = std::exp2(std::floor(making[folds] / 2));
+  double const beside = std::exp2(std::ceil(making[folds] / 2));
+  trim_to(cut, above * making[leaf_height], beside * making[leaf_width]);
   making.operation(OperationKind::cut_sheets, making[sheets]);
   making.operation(OperationKind::fold_sheets, making[sheets]);
   making.operation(OperationKind::press_sections, 1);

@@ -33,6 +33,8 @@ TEST_CASE_FIXTURE(Plain, "300 pages are 75 folios, cut with their trims and fold
   CHECK(sheets_cut.count == 75);
   CHECK(sheets_cut.height == mm(256));
   CHECK(sheets_cut.width == mm(368));
+  CHECK(sheets_cut.trim_height == mm(6));  // 3 mm at head and at tail
+  CHECK(sheets_cut.trim_width == mm(8));   // 4 mm of each of its two leaves
   CHECK(sheets_cut.grain == Grain::along_height);
   CHECK(is_material(catalogue, sheets_cut.material, "paper-cream"));
   CHECK(times(book, OperationKind::fold_sheets) == 75);
@@ -52,6 +54,7 @@ TEST_CASE_FIXTURE(Plain, "a folded endpaper at each end is tipped on, and two le
   Piece const folios = only(book.pieces, Item::endpaper_sheets);
   CHECK(folios.count == 2);
   CHECK(folios.width == mm(2 * 184));
+  CHECK(folios.trim_width == mm(8));
   CHECK(mm2(only(book.spreads, Item::tipping_paste).area) == Approx(2 * 3 * 250));
   CHECK(mm2(only(book.spreads, Item::pastedown_paste).area) == Approx(2 * 250 * 180));
   CHECK(times(book, OperationKind::put_down_endpapers) == 2);
