@@ -72,14 +72,18 @@ class TakenApart {
     std::string const words = (shape.words.empty() ? "" : shape.words + " ") + tenths(measure);
     bool const inside = measure > paper(letters_width(words, letter) + 2 * head_length + 2);
     dimension_line(from, to, measure > paper(2 * head_length + 1));
-    if (level)
-      text(inside ? Point{(from.x + to.x) / 2, from.y - paper(0.8)}
-                  : Point{std::max(from.x, to.x) + paper(head_length + 1.5), from.y + paper(letter / 3)},
-           words, inside ? Anchor::middle : Anchor::start, false);
+    // Words that find no room between the arrows stand beside them, away from what is measured.
+    bool const leftwards = !level && shape.away < 0;
+    double const foot = paper(letter / 3);
+    Point const middle{(from.x + to.x) / 2, (from.y + to.y) / 2};
+    if (inside)
+      text(level ? Point{middle.x, middle.y - paper(0.8)} : Point{middle.x - paper(0.8), middle.y}, words,
+           Anchor::middle, !level);
+    else if (level)
+      text({std::max(from.x, to.x) + paper(head_length + 1.5), middle.y + foot}, words, Anchor::start, false);
     else
-      text(inside ? Point{from.x - paper(0.8), (from.y + to.y) / 2}
-                  : Point{from.x + paper(1.2), (from.y + to.y) / 2 + paper(letter / 3)},
-           words, inside ? Anchor::middle : Anchor::start, inside);
+      text({middle.x + paper(leftwards ? -1.2 : 1.2), middle.y + foot}, words,
+           leftwards ? Anchor::end : Anchor::start, false);
   }
 
   void operator()(Running const& shape) {

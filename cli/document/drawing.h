@@ -65,7 +65,7 @@ struct Text {
 // The distance of two points that lie level or plumb, measured beside them; what it says is what it measures.
 struct DimensionLine {
   Point from, to;
-  double away = 6;    // mm of the paper: downwards of a level one, to the right of a plumb one
+  double away = 6;    // mm of the paper: downwards of a level one, to the right of a plumb one; or, < 0, not
   std::string words;  // "T": stands before the measure
 };
 // Measures that all run from one corner along one edge, as on a bench template.

@@ -85,6 +85,8 @@ std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& st
   sketch.add(Rectangle{{0, 0}, flat->width, flat->height, Pen::accent, Fill::none});
   for (double const y : {flat->down, flat->down + flat->board_height})
     sketch.line({0, y}, {flat->width, y}, Pen::fold);
+  for (double const x : {flat->across, flat->rear() + flat->board_width})
+    sketch.line({x, 0}, {x, flat->height}, Pen::fold);
   draw_board(sketch, {flat->across, flat->down}, flat->board_width, flat->board_height, "front board", true);
   draw_board(sketch, {flat->rear(), flat->down}, flat->board_width, flat->board_height, "back board", true);
   draw_back(sketch, book, *flat);

@@ -13,8 +13,9 @@ namespace {
 
 using enum FigureId;
 
-constexpr double strip = 16;  // how wide the fold is drawn, mm of paper
-constexpr double hole = 0.7;  // radius, mm of paper
+constexpr double strip = 16;              // how wide the fold is drawn, mm of paper
+constexpr double support_stands_out = 3;  // mm of paper
+constexpr double hole = 0.7;              // radius, mm of paper
 
 std::string support_words(BookSpec const& book) {
   if (book.ways.has(Way::tapes)) return "tape";
@@ -38,9 +39,9 @@ void draw_stations(Sketch& sketch, std::vector<Station> const& stations, std::ve
   int number = 0;
   for (Station const& station : stations) {
     if (station.kind == StationKind::support) {
-      sketch.add(Rectangle{{station.at - station.width / 2, -sketch.paper(3)},
+      sketch.add(Rectangle{{station.at - station.width / 2, -sketch.paper(support_stands_out)},
                            station.width,
-                           high + sketch.paper(6),
+                           high + sketch.paper(2 * support_stands_out),
                            Pen::outline,
                            Fill::shade});
       sketch.text({station.at, high + sketch.paper(7)}, std::to_string(++number));
@@ -93,7 +94,7 @@ std::optional<Drawing> draw_section(BookSpec const& book, Structure const& struc
                 scale_for(length + 2 * trim, 0, {32, 70}));
   draw_fold(sketch, length, trim);
   draw_stations(sketch, stations, holes);
-  Running running{{0, 0}, false, {0}, 5};
+  Running running{{0, -sketch.paper(support_stands_out)}, false, {0}, 3};
   running.stations.insert(running.stations.end(), holes.begin(), holes.end());
   running.stations.push_back(length);
   sketch.add(running);

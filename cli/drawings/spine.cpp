@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -115,14 +116,43 @@ std::vector<Layer> layers_on(BookSpec const& book, Structure const& structure) {
   return layers;
 }
 
-// The layers, the innermost first, each named at the right.
+// Half way from the top of the round to its right end, `up` mm outside the back.
+Point beside_top(Spine const& spine, double up) {
+  if (spine.radius == 0) return {spine.wide / 4, -up};
+  double const turned = std::asin(std::min(1.0, spine.wide / 2 / spine.radius)) / 2;
+  double const centre = spine.radius - spine.rise;
+  return {(spine.radius + up) * std::sin(turned), centre - (spine.radius + up) * std::cos(turned)};
+}
+
+// From one board over the back to the other; the joints between are as it sinks into them.
+Path covering(Sketch const& sketch, Spine const& spine, double up) {
+  Path path = layer(spine, up, Pen::accent);
+  if (spine.board == 0) return path;
+  double const outside = spine.board_edge() + spine.board + sketch.paper(0.6);
+  double const inside = spine.board_edge() + sketch.paper(0.6);
+  Point const over_left = path.start;
+  Leg const over = path.legs.front();
+  path.start = {-outside, spine.depth};
+  path.legs = {{{-outside, spine.setback}, 0, true, false}};
+  auto const to = [&](Point point) { path.legs.push_back({point, 0, true, false}); };
+  if (spine.setback > 0) to({-inside, spine.setback / 2});
+  to(over_left);
+  path.legs.push_back(over);
+  if (spine.setback > 0) to({inside, spine.setback / 2});
+  to({outside, spine.setback});
+  to({outside, spine.depth});
+  return path;
+}
+
+// The layers, the outermost named first, at the right.
 void draw_layers(Sketch& sketch, Spine const& spine, std::vector<Layer> const& layers) {
   double const right = spine.board_edge() + spine.board + sketch.paper(14);
   double y = -spine.rise - spine.gap * static_cast<double>(layers.size()) - sketch.paper(1);
   for (std::size_t i = layers.size(); i-- > 0;) {
     double const up = spine.gap * static_cast<double>(i + 1);
-    sketch.add(layer(spine, up, layers[i].pen));
-    sketch.pointer({0, -spine.rise - up}, {right, y}, layers[i].words);
+    bool const outermost = layers[i].pen == Pen::accent;
+    sketch.add(outermost ? covering(sketch, spine, up) : layer(spine, up, layers[i].pen));
+    sketch.pointer(beside_top(spine, up), {right, y}, layers[i].words);
     y += sketch.paper(3.8);
   }
 }
@@ -132,20 +162,20 @@ void draw_measures(Sketch& sketch, Spine const& spine, Figures const& figures, d
   double const left = edge + spine.board;
   sketch.add(DimensionLine{{-spine.block / 2, spine.depth}, {spine.block / 2, spine.depth}, 7, "T"});
   if (spine.board > 0) sketch.add(DimensionLine{{edge, spine.depth}, {left, spine.depth}, 7, "t"});
-  double const across = top - sketch.paper(12);
+  double const across = top - sketch.paper(10);
   if (spine.radius > 0) {
-    sketch.add(DimensionLine{{-spine.wide / 2, across}, {spine.wide / 2, across}, 0, "C"});
-    double const beside = -left - sketch.paper(9);
-    sketch.line({beside - sketch.paper(2), 0}, {-spine.wide / 2, 0}, Pen::thin);
-    sketch.line({beside - sketch.paper(2), -spine.rise}, {0, -spine.rise}, Pen::thin);
-    sketch.add(DimensionLine{{beside, -spine.rise}, {beside, 0}, 0, "r"});
+    double const half = spine.wide / 2;
+    sketch.add(DimensionLine{{-half, 0}, {half, 0}, across / sketch.paper(1), "C"});
+    sketch.line({-left - sketch.paper(10), -spine.rise}, {0, -spine.rise}, Pen::thin);
+    sketch.line({-left - sketch.paper(10), 0}, {-half, 0}, Pen::thin);
+    sketch.add(DimensionLine{{-left, -spine.rise}, {-left, 0}, -9, "r"});
   }
   if (figures.has(spine_width)) {
     double const half = figures.value(spine_width) / 2;
-    double const y = across - sketch.paper(spine.radius > 0 ? 8 : 0);
+    double const y = across - sketch.paper(spine.radius > 0 ? 7 : 0);
     sketch.add(DimensionLine{{-half, y}, {half, y}, 0, "B"});
   }
-  if (spine.setback > 0) sketch.add(DimensionLine{{left, 0}, {left, spine.setback}, 6, "sb"});
+  if (spine.setback > 0) sketch.add(DimensionLine{{-left, 0}, {-left, spine.setback}, -6, "sb"});
 }
 
 // What no straight measure shows.
@@ -157,7 +187,8 @@ std::string round_words(Spine const& spine, Figures const& figures) {
 }
 
 std::string key_words(Spine const& spine) {
-  std::string words = "T block, B spine before rounding, A over the round";
+  std::string words = spine.radius > 0 ? "T block, B spine before rounding, A over the round"
+                                       : "T block, B spine, A over the back";
   if (spine.radius > 0) words += ", C across, r rise, R radius";
   if (spine.shoulder > 0) words += ", h shoulder";
   if (spine.board > 0) words += ", t board";
@@ -166,11 +197,11 @@ std::string key_words(Spine const& spine) {
 }
 
 std::string spine_words(Spine const& spine, Figures const& figures, std::vector<Layer> const& layers) {
-  std::string words = fmt::format("A block of {} thick with a {} back", mm_words(spine.block),
+  std::string words = fmt::format("A block {} thick with a {} back", mm_words(spine.block),
                                   spine.radius == 0    ? "flat"
                                   : spine.shoulder > 0 ? "rounded and backed"
                                                        : "rounded");
-  if (figures.has(spine_width))
+  if (figures.has(spine_width) && spine.radius > 0)
     words += fmt::format(", {} before rounding", mm_words(figures.value(spine_width)));
   words += fmt::format(", {} over the back", mm_words(figures.value(arc)));
   if (spine.radius > 0)
@@ -179,7 +210,9 @@ std::string spine_words(Spine const& spine, Figures const& figures, std::vector<
   if (spine.shoulder > 0) words += fmt::format(", shoulders {} high", mm_words(spine.shoulder));
   words += ".";
   if (spine.board > 0)
-    words += fmt::format(" Boards of {} stand {} off it.", mm_words(spine.board), mm_words(spine.setback));
+    words += spine.setback > 0 ? fmt::format(" Boards of {} stand {} off it.", mm_words(spine.board),
+                                             mm_words(spine.setback))
+                               : fmt::format(" Boards of {} lie against it.", mm_words(spine.board));
   for (std::size_t i = 0; i < layers.size(); ++i)
     words += (i == 0 ? " On the back, from inside: " : ", ") + layers[i].words;
   return layers.empty() ? words : words + ".";
