@@ -339,7 +339,7 @@ TEST_CASE("pieces are drawn to one scale, none upon another, under their numbers
                          rectangles[j].corner.y >= rectangles[i].corner.y + rectangles[i].height;
       CHECK((beside || below));
     }
-  CHECK(drawing->words.find("3  mull of the spine, 2 of 190.0 x 90.0 mm") != std::string::npos);
+  CHECK(drawing->words.find("3  mull of the spine, 2 of 190 x 90 mm") != std::string::npos);
   CHECK(drawing->words.find("two corners from each") != std::string::npos);
   CHECK(all_of<GrainArrow>(*drawing).size() == 1);
   CHECK(drawing->width / drawing->scale <= page.width + 6);
