@@ -48,6 +48,7 @@ LINES = [
     ["book", "start", "raised-cords"],
     ["book", "start", "raised-cords", "-o", "started.toml"],
     ["book", "measure", "book.toml"],
+    ["book", "measure", "book.toml", "--svg", "drawings"],
     ["quote", "make", "book.toml", "--customer", "ida-quill"],
     ["quote", "make", "book.toml", "--markup", "60 %", "--dry-run"],
     ["quote", "list"],
