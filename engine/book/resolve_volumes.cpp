@@ -143,6 +143,7 @@ void resolve_order(Resolving& to) {
     to.fault(FaultCode::contradiction, same.entry->where, std::get<std::string>(same.entry->value),
              "[[volumes]] of the set, or no such key");
   for (std::size_t i = 0; i < rows.size(); ++i) to.spec.volumes.push_back(VolumeRow(to, rows[i], i).read());
+  take_pages_of_first(to);
 }
 
 // Each volume must hold together as the book does; what is wrong with one is told where the volume stands.
