@@ -12,7 +12,7 @@ namespace {
 constexpr std::size_t gap = 2;
 constexpr std::size_t least_wrapped = 12;
 
-struct Shape {
+struct TableShape {
   std::vector<std::size_t> shown;   // indexes of columns, in order
   std::vector<std::size_t> widths;  // of all columns
 };
@@ -32,14 +32,14 @@ void align_decimals(Table& table, std::size_t column) {
   }
 }
 
-std::size_t total_width(Shape const& shape) {
+std::size_t total_width(TableShape const& shape) {
   std::size_t total = 0;
   for (std::size_t column : shape.shown) total += shape.widths[column] + gap;
   return total == 0 ? 0 : total - gap;
 }
 
-Shape natural_shape(Table const& table) {
-  Shape shape;
+TableShape natural_shape(Table const& table) {
+  TableShape shape;
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
     std::size_t widest = display_width(table.columns[c].title);
     for (Row const& row : table.rows) widest = std::max(widest, display_width(row.cells.at(c)));
@@ -49,7 +49,7 @@ Shape natural_shape(Table const& table) {
   return shape;
 }
 
-void drop_columns(Table const& table, Shape& shape, std::size_t width) {
+void drop_columns(Table const& table, TableShape& shape, std::size_t width) {
   auto const priority = [&](std::size_t column) { return table.columns[column].priority; };
   while (total_width(shape) > width) {
     auto const worst = std::max_element(shape.shown.begin(), shape.shown.end(),
@@ -60,7 +60,7 @@ void drop_columns(Table const& table, Shape& shape, std::size_t width) {
 }
 
 // Column by column of the terminal, off the widest: what is left is shared as evenly as the words allow.
-void narrow_words(Table const& table, Shape& shape, std::size_t width) {
+void narrow_words(Table const& table, TableShape& shape, std::size_t width) {
   while (total_width(shape) > width) {
     std::size_t* widest = nullptr;
     for (std::size_t column : shape.shown)
@@ -75,7 +75,7 @@ void trim_end(std::string& text) {
   while (!text.empty() && text.back() == ' ') text.pop_back();
 }
 
-void write_row(std::vector<std::string>& out, Table const& table, Shape const& shape,
+void write_row(std::vector<std::string>& out, Table const& table, TableShape const& shape,
                std::vector<std::string> const& cells) {
   std::vector<std::vector<std::string>> wrapped;
   std::size_t height = 1;
@@ -100,7 +100,8 @@ void write_row(std::vector<std::string>& out, Table const& table, Shape const& s
 }
 
 // A short stroke over the figures of a total, as one draws it under a sum on paper.
-void write_stroke(std::vector<std::string>& out, Table const& table, Shape const& shape, Row const& total) {
+void write_stroke(std::vector<std::string>& out, Table const& table, TableShape const& shape,
+                  Row const& total) {
   std::string line;
   for (std::size_t column : shape.shown) {
     bool const figure = table.columns[column].align != Align::left && !total.cells.at(column).empty();
@@ -119,7 +120,7 @@ std::vector<std::string> lay_out(Table const& given, std::size_t width) {
     for (std::string& cell : row.cells) cell = printable(cell);
   for (std::size_t c = 0; c < table.columns.size(); ++c)
     if (table.columns[c].align == Align::decimal) align_decimals(table, c);
-  Shape shape = natural_shape(table);
+  TableShape shape = natural_shape(table);
   if (width > 0) {
     drop_columns(table, shape, width);
     narrow_words(table, shape, width);
