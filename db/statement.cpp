@@ -87,6 +87,12 @@ void Statement::get(int& value) {
   value = static_cast<int>(wide);
 }
 
+void Statement::get(bool& value) {
+  std::int64_t const flag = integer();
+  if (flag != 0 && flag != 1) damaged("neither 0 nor 1: " + std::to_string(flag));
+  value = flag == 1;
+}
+
 void Statement::get(Date& value) {
   Read<Date> const date = read_date(text());
   if (!date) damaged("not a date: " + date.error().front().found);

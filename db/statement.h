@@ -53,7 +53,7 @@ class Statement final : public Sink {
   std::string_view text();  // until the next step
   void get(std::int64_t& value) { value = integer(); }
   void get(int& value);
-  void get(bool& value) { value = integer() != 0; }
+  void get(bool& value);
   void get(std::string& value) { value = text(); }
   void get(Date& value);
   void get(Money& value) { value = {integer(), connection_.currency}; }
