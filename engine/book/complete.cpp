@@ -188,6 +188,9 @@ void complete_covering(Making& making) {
   }
   if (making.is_leather(Role::sides) && !making.has(side_density))
     figures.set(side_density, leather_kg_m3, Origin::practice);
+  // A wrapper that is not turned in ends at its cut edge.
+  if (making.spec.ways.has(Way::wrapper) && !(figures.value_or(turn_in, 0) > 0))
+    figures.set(pare_length, 0, Origin::practice);
   if (making.spec.ways.has(Way::loose) && making.material(Role::stiffener) == nullptr)
     figures.set(stiffener_thickness, 0, Origin::practice);
 }

@@ -113,30 +113,23 @@ constexpr std::array table{
     // A flap goes over the fore-edge and on to the other side.
     when({Way::wrapper}, rule(
         cover_width, From<leaf_width, square, arc, turn_in, cover_flap, block_thickness>{},
-        "W_c = 2 x (W + sq) + A + 2 x ti, and T + fl with a flap",
+        "W_c = 2 x (W + sq) + A + 2 x ti; with fl also T + fl",
         [](double w, double sq, double a, double in, double flap, double t) {
           return 2 * (w + sq) + a + 2 * in + (flap > 0 ? t + flap : 0);
         },
         geometry)),
-    when({Way::full}, rule(
+    when({Way::full, Way::wrapper}, rule(
         pare_length, From<cover_height, cover_width>{}, "E = 2 x (H_c + W_c)",
         [](double h, double w) { return 2 * (h + w); }, adam_on_paring)),
     when({Way::each_board}, rule(
         pare_length, From<boards, cover_height, cover_width>{}, "E = n_b x 2 x (H_c + W_c)",
         [](double n, double h, double w) { return n * 2 * (h + w); }, adam_on_paring)),
-    when({Way::wrapper}, rule(
-        pare_length, From<turn_in, cover_height, cover_width>{}, "E = 2 x (H_c + W_c); 0 without turn-ins",
-        [](double in, double h, double w) { return in > 0 ? 2 * (h + w) : 0; }, adam_on_paring)),
     when({Way::full, Way::wrapper}, rule(
         cover_area, From<cover_height, cover_width>{}, "A_c = H_c x W_c",
         [](double h, double w) { return h * w; }, geometry)),
     when({Way::each_board}, rule(
         cover_area, From<boards, cover_height, cover_width>{}, "A_c = n_b x H_c x W_c",
         [](double n, double h, double w) { return n * h * w; }, geometry)),
-    rule(
-        cover_mass, From<cover_area, leather_pared, leather_density>{}, "m_c = A_c x t_l x rho_l",
-        [](double a, double t, double rho) { return a * t * rho * 1e-6; },
-        "E&R, dt2579: mass of leather by its thickness"),
     when({Way::full, Way::each_board, Way::wrapper}, rule(
         covering_thickness, From<leather_pared>{}, "t_c = t_l", [](double t) { return t; }, by_definition)),
     when({Way::wrapper, Way::long_stitch}, rule(

@@ -1,12 +1,16 @@
 // The whole book.
 #include "engine/book/rules_table.h"
 
+#include <algorithm>
+
 namespace endband {
 namespace {
 
 using enum FigureId;
 
 constexpr Ways with_boards{Way::laced, Way::cased, Way::sewn_on};
+
+constexpr std::string_view over_the_fore_edge = "geometry: a flap lies on the wrapper once more";
 
 constexpr auto over_the_boards = [](double block, double t, double covering) {
   return block + 2 * t + 4 * covering;
@@ -34,7 +38,7 @@ constexpr std::array table{
     when(with_boards, rule(
         closed_height, From<board_height, covering_thickness>{}, "X_h = H_b + 2 x t_c",
         [](double h, double covering) { return h + 2 * covering; }, geometry)),
-    when({Way::wrapper}, rule(
+    when({Way::no_boards}, rule(
         closed_height, From<leaf_height, square>{}, "X_h = H + 2 x sq",
         [](double h, double sq) { return h + 2 * sq; }, geometry)),
     when(with_boards, rule(
@@ -44,13 +48,13 @@ constexpr std::array table{
           return w + back + depth + at_back + at_edge;
         },
         geometry)),
-    when({Way::wrapper}, rule(
+    when({Way::no_boards}, rule(
         closed_width, From<leaf_width, square, leather_pared, cover_flap>{},
-        "X_w = W + sq + t_l, and t_l with a flap",
+        "X_w = W + sq + t_l + the smaller of t_l and fl",
         [](double w, double sq, double covering, double flap) {
-          return w + sq + (flap > 0 ? 2 : 1) * covering;
+          return w + sq + covering + std::min(covering, flap);
         },
-        geometry)),
+        over_the_fore_edge)),
     when({Way::laced, Way::cased, Way::sewn_on, Way::rounded, Way::backed}, rule(
         closed_thickness, From<block_thickness, board_thickness, covering_thickness>{},
         "X_t = T + 2 x t + 4 x t_c", over_the_boards, geometry)),
@@ -58,9 +62,10 @@ constexpr std::array table{
     when({Way::laced, Way::cased, Way::sewn_on, Way::flat}, rule(
         closed_thickness, From<chord, board_thickness, covering_thickness>{}, "X_t = C + 2 x t + 4 x t_c",
         over_the_boards, geometry)),
-    when({Way::wrapper}, rule(
-        closed_thickness, From<chord, leather_pared, cover_flap>{}, "X_t = C + 2 x t_l, and t_l with a flap",
-        [](double c, double covering, double flap) { return c + (flap > 0 ? 3 : 2) * covering; }, geometry)),
+    when({Way::no_boards}, rule(
+        closed_thickness, From<chord, leather_pared, cover_flap>{}, "X_t = C + 2 x t_l + the smaller of t_l and fl",
+        [](double c, double covering, double flap) { return c + 2 * covering + std::min(covering, flap); },
+        over_the_fore_edge)),
     rule(
         tie_band, From<tie_turns, closed_width, closed_thickness, tie_tail>{},
         "L_y = w_y x 2 x (X_w + X_t) + z_y",

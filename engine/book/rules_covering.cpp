@@ -84,6 +84,10 @@ constexpr std::array table{
     when(in_parts, rule(
         cover_area, From<cover_height, spine_cover_width>{}, "A_c = H_c x W_q",
         [](double h, double w) { return h * w; }, geometry)),
+    rule(
+        cover_mass, From<cover_area, leather_pared, leather_density>{}, "m_c = A_c x t_l x rho_l",
+        [](double a, double t, double rho) { return a * t * rho * 1e-6; },
+        "E&R, dt2579: mass of leather by its thickness"),
     when(in_parts, rule(
         covering_thickness, From<leather_pared, side_thickness>{}, "t_c = the greater of t_l and t_e",
         [](double leather, double sides) { return std::max(leather, sides); }, geometry)),

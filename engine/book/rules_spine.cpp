@@ -30,6 +30,9 @@ double angle_of(double arc, double chord) {
   return low * 180 / std::numbers::pi;
 }
 
+// The thread whose layers give a swell; a block that comes sewn has none.
+constexpr auto swell_by_layer = [](double s, double n, double c) { return n > 0 ? s / (n * c) : 0; };
+
 constexpr Ways curved{Way::rounded, Way::backed};
 constexpr Ways curved_with_shoulders{Way::backed};
 constexpr Ways no_raised_cords{Way::recessed_cords, Way::tapes, Way::unsupported};
@@ -77,11 +80,11 @@ constexpr std::array table{
         "theta_S such that theta_S / (2 x sin(theta_S / 2)) = B / C; 0 when B is not wider than C",
         [](double b, double c) { return angle_of(b, c); }, geometry)),
     when(curved, rule(
-        thread_least, From<swell_least, thread_layers, swell_kept>{}, "d_0 = S_0 / (n_d x c)",
-        [](double s, double n, double c) { return s / (n * c); }, geometry)),
+        thread_least, From<swell_least, thread_layers, swell_kept>{}, "d_0 = S_0 / (n_d x c); 0 when nothing is sewn",
+        swell_by_layer, geometry)),
     when(curved, rule(
-        thread_most, From<swell_most, thread_layers, swell_kept>{}, "d_2 = S_2 / (n_d x c)",
-        [](double s, double n, double c) { return s / (n * c); }, geometry)),
+        thread_most, From<swell_most, thread_layers, swell_kept>{}, "d_2 = S_2 / (n_d x c); 0 when nothing is sewn",
+        swell_by_layer, geometry)),
     when({Way::raised_cords}, rule(
         bands, From<supports>{}, "u_b = u", [](double u) { return u; },
         "definition: a raised cord is a band")),
@@ -113,7 +116,7 @@ constexpr std::array table{
         [](double b, double t) { return b + 2 * t; }, "geometry: as wide as block and boards together")),
     when({Way::loose, Way::rounded, Way::backed}, rule(
         spine_piece_width, From<arc>{}, "W_p = A", [](double a) { return a; }, geometry)),
-    when({Way::raised_cords}, rule(
+    when({Way::raised_cords, Way::tight, Way::hollow, Way::loose}, rule(
         back_depth, From<rise, support_thickness>{}, "r_b = r + d_u",
         [](double r, double band) { return r + band; }, geometry)),
     // A false band is as high as half its width: half round, as raised cords are.
