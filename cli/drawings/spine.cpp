@@ -18,6 +18,7 @@ using enum FigureId;
 struct Spine {
   double block, wide, rise, radius, shoulder;  // T, C, r, R (0: flat), h
   double board = 0, setback = 0;               // no boards: 0
+  double stiffener = 0;                        // W_p of a flat loose back, else C
   double depth = 0;                            // how far down it is drawn
   double gap = 0;                              // how far apart the layers on the back are drawn
   bool long_way = false;                       // more than half a circle
@@ -37,13 +38,19 @@ std::optional<Spine> measured(Structure const& structure) {
     spine.board = figures.value_or(board_thickness, 0);
     spine.setback = figures.value_or(setback, 0);
   }
+  spine.stiffener = spine.radius == 0 ? figures.value_or(spine_piece_width, spine.wide) : spine.wide;
   spine.long_way = figures.value_or(round_angle, 0) > 180;
   return spine;
 }
 
-// A round, or a flat, `up` mm outside the back from one end of it to the other.
-Path layer(Spine const& spine, double up, Pen pen) {
+// A round, or a flat, `up` mm outside the back from one end of it to the other. What is stiff reaches over
+// the boards of a flat back.
+Path layer(Spine const& spine, double up, Pen pen, bool stiff) {
   double const half = spine.wide / 2;
+  if (spine.radius == 0 && stiff) {
+    double const over = spine.stiffener / 2;
+    return {{-over, -up}, {{{over, -up}, 0, true, false}}, false, pen, Fill::none};
+  }
   if (spine.radius == 0) return {{-half, -up}, {{{half, -up}, 0, true, false}}, false, pen, Fill::none};
   // The centre lies R below the top of the round; the ends move out along their own radii.
   double const centre = spine.radius - spine.rise;
@@ -91,6 +98,7 @@ void draw_break(Sketch& sketch, Spine const& spine) {
 struct Layer {
   std::string words;
   Pen pen = Pen::thin;
+  bool stiff = false;
 };
 
 std::vector<Layer> layers_on(BookSpec const& book, Structure const& structure) {
@@ -99,8 +107,8 @@ std::vector<Layer> layers_on(BookSpec const& book, Structure const& structure) {
     return std::any_of(structure.pieces.begin(), structure.pieces.end(),
                        [&](Piece const& each) { return each.item == item; });
   };
-  auto const add_if = [&](Item item, Pen pen) {
-    if (piece(item)) layers.push_back({std::string(item_words(item)), pen});
+  auto const add_if = [&](Item item, Pen pen, bool stiff = false) {
+    if (piece(item)) layers.push_back({std::string(item_words(item)), pen, stiff});
   };
   add_if(Item::panel_linings, Pen::thin);
   add_if(Item::panel_papers, Pen::thin);
@@ -108,11 +116,12 @@ std::vector<Layer> layers_on(BookSpec const& book, Structure const& structure) {
   add_if(Item::mull, Pen::hidden);
   add_if(Item::spine_papers, Pen::thin);
   if (piece(Item::hollow)) {
-    layers.push_back({"hollow, the side on the spine", Pen::outline});
-    layers.push_back({"hollow, the double side", Pen::outline});
+    layers.push_back({"hollow, the side on the spine", Pen::outline, false});
+    layers.push_back({"hollow, the double side", Pen::outline, false});
   }
-  add_if(Item::stiffener, Pen::outline);
-  if (book.has(Part::cover) && !book.ways.has(Way::open_back)) layers.push_back({"covering", Pen::accent});
+  add_if(Item::stiffener, Pen::outline, true);
+  if (book.has(Part::cover) && !book.ways.has(Way::open_back))
+    layers.push_back({"covering", Pen::accent, true});
   return layers;
 }
 
@@ -126,7 +135,7 @@ Point beside_top(Spine const& spine, double up) {
 
 // From one board over the back to the other; the joints between are as it sinks into them.
 Path covering(Sketch const& sketch, Spine const& spine, double up) {
-  Path path = layer(spine, up, Pen::accent);
+  Path path = layer(spine, up, Pen::accent, true);
   if (spine.board == 0) return path;
   double const outside = spine.board_edge() + spine.board + sketch.paper(0.6);
   double const inside = spine.board_edge() + sketch.paper(0.6);
@@ -151,7 +160,7 @@ void draw_layers(Sketch& sketch, Spine const& spine, std::vector<Layer> const& l
   for (std::size_t i = layers.size(); i-- > 0;) {
     double const up = spine.gap * static_cast<double>(i + 1);
     bool const outermost = layers[i].pen == Pen::accent;
-    sketch.add(outermost ? covering(sketch, spine, up) : layer(spine, up, layers[i].pen));
+    sketch.add(outermost ? covering(sketch, spine, up) : layer(spine, up, layers[i].pen, layers[i].stiff));
     sketch.pointer(beside_top(spine, up), {right, y}, layers[i].words);
     y += sketch.paper(3.8);
   }
