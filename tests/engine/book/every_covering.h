@@ -49,19 +49,29 @@ inline constexpr std::string_view habits_of_every_covering =
     "[boards]\nmaterial = \"board-3\"\n"
     "[endbands]\ncore = \"core-2\"\nsilk = [\"silk-red\", \"silk-white\"]\nmade = \"made-endband\"\n"
     "[guards]\npaper = \"card\"\n"
-    "[tie]\nmaterial = \"goat\"\n";
+    "[tie]\nmaterial = \"goat\"\n"
+    "[registers]\nribbon = \"ribbon\"\n"
+    "[finishing]\nleaf = \"leaf-gold\"\nsize = \"size\"\n"
+    "[corners]\nmaterial = \"corner\"\nadhesive = \"epoxy\"\n"
+    "[clasps]\nmaterial = \"clasp\"\n[rivets]\nmaterial = \"rivet\"\n"
+    "[strap]\nbuckle = \"buckle\"\n[stone]\nmaterial = \"stone\"\nadhesive = \"epoxy\"\n"
+    "[edges]\ncolour = \"dye\"\n"
+    "[box]\nboard = \"board-3\"\ncloth = \"buckram\"\nlining = \"marbled\"\nadhesive = \"pva\"\n"
+    "[packing]\ncarton = \"carton\"\npadding = \"padding\"\n";
 
 struct Described {
   Catalogue catalogue = catalogue_of_every_covering();
 
   // `covering` is the code of what covers the book: the cover's first material.
-  Read<BookSpec> read(std::string_view text, std::string_view covering) const {
+  Read<BookSpec> read(std::string_view text, std::string_view covering, std::string_view model = {}) const {
     std::string const workshop = "endband = 1\n" + std::string(habits_of_every_covering) +
                                  "[cover]\nmaterial = \"" + std::string(covering) +
                                  "\"\npaste = \"paste\"\nsides = \"marbled\"\ndressing = \"dressing\"\n";
     BookText const book = layers::text_of(text);
     BookText const habits = layers::text_of(workshop, "workshop");
-    std::vector<Layer> const given{{&book, Origin::said}, {&habits, Origin::workshop}};
+    std::vector<Layer> given{{&book, Origin::said}, {&habits, Origin::workshop}};
+    BookText const start = model.empty() ? BookText{} : *model_text(model);
+    if (!model.empty()) given.insert(given.begin() + 1, Layer{&start, Origin::model});
     return resolve(given, catalogue);
   }
   BookSpec spec(std::string_view binding, std::string_view said, std::string_view covering = "goat",
