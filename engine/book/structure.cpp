@@ -71,6 +71,18 @@ void close_book(Making& making) {
   book.closed_thickness = cut_to(making[FigureId::closed_thickness]);
 }
 
+// A box alone is what is sold: its size and mass, and no figure of the book that it has not.
+void keep_the_box_alone(Making const& making) {
+  Structure& book = making.book;
+  book.mass = {std::llround(making[FigureId::box_mass] * 1000)};
+  book.closed_height = cut_to(making[FigureId::box_height]);
+  book.closed_width = cut_to(making[FigureId::box_width]);
+  book.closed_thickness = cut_to(making[FigureId::box_depth]);
+  for (std::size_t i = 0; i < figure_count; ++i)
+    if (auto const id = static_cast<FigureId>(i); !making.spec.has(figure_row(id).part))
+      book.figures.set(id, 0, Origin::none);
+}
+
 }  // namespace
 
 Structure structure(BookSpec const& spec, Catalogue const& catalogue) {
@@ -84,11 +96,11 @@ Structure structure(BookSpec const& spec, Catalogue const& catalogue) {
   make_box(making);
   make_packing(making);
   apply_rules(book.figures, spec.ways);
-  if (!spec.has(Part::text_block)) book.mass = {std::llround(making[FigureId::box_mass] * 1000)};
   make_office_and_extras(making);
   if (spec.has(Part::text_block)) warn_of_dimensions(making);
   warn_of_materials(making);
   warn_of_finishing(making);
+  if (!spec.has(Part::text_block)) keep_the_box_alone(making);
   // The parts name their operations as they are made; the bench does them in the order of the list.
   std::sort(book.operations.begin(), book.operations.end(), [](Operation const& a, Operation const& b) {
     return std::pair(a.kind, a.extra) < std::pair(b.kind, b.extra);

@@ -126,7 +126,7 @@ struct Structure {
   std::vector<Operation> operations;
   std::vector<Warning> warnings;
   Mass mass;  // of the book; of the box where one is made alone
-  Length closed_height, closed_width, closed_thickness;
+  Length closed_height, closed_width, closed_thickness;  // likewise
 };
 
 // Throws std::logic_error on NaN or a dimension over 10 m: ranges are checked by resolve.

@@ -140,6 +140,11 @@ TEST_CASE_FIXTURE(Box,
                   "a box alone weighs what it is made of, and leaves with its book when that is weighed") {
   Structure box = of(Way::slipcase);
   CHECK(box.mass.n == std::llround(box.figures.value(box_mass) * 1000));
+  CHECK(mm_of(box.closed_height) == Approx(252.9));
+  CHECK(mm_of(box.closed_width) == Approx(175.95));
+  CHECK(mm_of(box.closed_thickness) == Approx(45.7));
+  CHECK_FALSE(box.figures.has(thread_passes));
+  CHECK_FALSE(box.figures.has(board_thickness));
   CHECK(box.figures.value(packed_mass) == Approx(900 + box.figures.value(box_mass) + 420));
   BookSpec spec = box_alone(Way::slipcase, catalogue);
   spec.given.set(book_mass, 0, Origin::none);
