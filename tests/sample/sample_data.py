@@ -178,7 +178,8 @@ class SampleInUse(unittest.TestCase):
 
     def test_every_step_is_used_by_a_sample_book(self):
         used = {line["step"] for quote in self.quotes.values() for line in quote["work"]}
-        self.assertEqual({line[2] for line in commands("starter_steps.commands")} - used, set())
+        # A book that only gets a new back keeps its boards and its covering, and is no new binding.
+        self.assertEqual({line[2] for line in commands("starter_steps.commands")} - used, {"reback-book"})
 
     def test_no_sample_book_is_warned_of_anything_but_what_is_meant(self):
         for name, quote in self.quotes.items():
