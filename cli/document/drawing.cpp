@@ -49,6 +49,13 @@ std::vector<double> spread_out(std::vector<double> const& wanted, double apart) 
   return places;
 }
 
+// Without those that would read as the one before.
+std::vector<double> told_apart(std::vector<double> stations) {
+  auto const same = [](double a, double b) { return tenths(a) == tenths(b); };
+  stations.erase(std::unique(stations.begin(), stations.end(), same), stations.end());
+  return stations;
+}
+
 class TakenApart {
  public:
   explicit TakenApart(double scale) : scale_(scale) {}
@@ -87,9 +94,10 @@ class TakenApart {
   }
 
   void operator()(Running const& shape) {
-    std::vector<double> const places = spread_out(shape.stations, paper(line_apart));
-    for (std::size_t i = 0; i < shape.stations.size(); ++i) {
-      double const at = shape.stations[i];
+    std::vector<double> const stations = told_apart(shape.stations);
+    std::vector<double> const places = spread_out(stations, paper(line_apart));
+    for (std::size_t i = 0; i < stations.size(); ++i) {
+      double const at = stations[i];
       double const near = paper(shape.away);
       marks_.emplace_back(Segment{along(shape, at, paper(0.5)), along(shape, at, near), Pen::thin});
       Point const end = along(shape, places[i], near + paper(tick + 1));

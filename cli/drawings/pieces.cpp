@@ -73,32 +73,34 @@ double lay_out_pieces(std::vector<Cut>& cuts) {
   return smallest;
 }
 
+// The name along the grain with an arrow before it; where there is no room for that the number alone.
 void draw_name(Sketch& sketch, Cut const& cut) {
   bool const upright = cut.piece->grain != Grain::along_width;
-  std::string const number = std::to_string(cut.number);
-  std::string const name = number + "  " + std::string(item_words(cut.piece->item));
+  bool const grained = cut.piece->grain != Grain::any;
   double const along = upright ? cut.height : cut.width;
-  double const over = upright ? cut.width : cut.height;
-  Point const middle{cut.corner.x + cut.width / 2, cut.corner.y + cut.height / 2};
-  double const arrow = sketch.paper(9);
-  double const long_name = sketch.paper(letters_width(name, name_size) + 2);
-  bool const with_arrow =
-      cut.piece->grain != Grain::any && along > long_name + arrow && over > sketch.paper(4);
-  bool const with_name = along > long_name && over > sketch.paper(4);
+  bool const broad = (upright ? cut.width : cut.height) > sketch.paper(4);
+  double const arrow = grained ? sketch.paper(9) : 0;
+  auto const long_as = [&](std::string const& words) {
+    return sketch.paper(letters_width(words, name_size) + 2);
+  };
+  std::string words = fmt::format("{}. {}", cut.number, item_words(cut.piece->item));
+  if (along < long_as(words) + arrow) words = std::to_string(cut.number);
+  if (!broad || along < long_as(words)) {
+    sketch.text({cut.corner.x + cut.width + sketch.paper(0.6), cut.corner.y + sketch.paper(name_size)},
+                std::to_string(cut.number), Anchor::start, name_size);
+    return;
+  }
+  bool const with_arrow = grained && along > long_as(words) + arrow;
   double const shift = with_arrow ? arrow / 2 : 0;
   double const down = sketch.paper(name_size / 3);
-  Point const at =
-      upright ? Point{middle.x + down, middle.y + shift} : Point{middle.x - shift, middle.y + down};
-  if (with_name || (over > sketch.paper(4) && along > sketch.paper(letters_width(number, name_size))))
-    sketch.text(at, with_name ? name : number, Anchor::middle, name_size, upright);
-  else
-    sketch.text({cut.corner.x + cut.width + sketch.paper(0.6), cut.corner.y + sketch.paper(name_size)},
-                number, Anchor::start, name_size);
+  Point const middle{cut.corner.x + cut.width / 2, cut.corner.y + cut.height / 2};
+  sketch.text(upright ? Point{middle.x + down, middle.y + shift} : Point{middle.x - shift, middle.y + down},
+              words, Anchor::middle, name_size, upright);
   if (!with_arrow) return;
-  double const half = sketch.paper(letters_width(name, name_size)) / 2;
-  Point const centre =
-      upright ? Point{middle.x, at.y - half - arrow / 2} : Point{at.x + half + arrow / 2, middle.y};
-  sketch.add(GrainArrow{centre, arrow * 0.7, upright});
+  double const off = long_as(words) / 2;
+  sketch.add(GrainArrow{upright ? Point{middle.x, middle.y + shift - off - arrow / 2}
+                                : Point{middle.x - shift + off + arrow / 2, middle.y},
+                        arrow * 0.7, upright});
 }
 
 void draw_cut(Sketch& sketch, Cut const& cut) {
@@ -111,7 +113,7 @@ void draw_cut(Sketch& sketch, Cut const& cut) {
 std::string list_row(Cut const& cut, std::span<Material const> materials) {
   Piece const& piece = *cut.piece;
   std::string row =
-      fmt::format("{}  {}, {} of {} x {} mm, {}", cut.number, item_words(piece.item), piece.count,
+      fmt::format("{}. {}, {} of {} x {} mm, {}", cut.number, item_words(piece.item), piece.count,
                   tenths_mm(piece.height), tenths_mm(piece.width), material_name(materials, piece.material));
   if (piece.grain != Grain::any) row += fmt::format(", grain {}", grain_words(piece.grain));
   if (piece.outline == Outline::two_corners) row += ", two corners from each";

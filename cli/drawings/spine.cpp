@@ -246,12 +246,12 @@ std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structu
   Figures const& figures = structure.figures;
   double const top = -spine->rise - spine->gap * static_cast<double>(layers.size());
   draw_measures(sketch, *spine, figures, top);
-  sketch.text({0, sketch.paper(9)}, round_words(*spine, figures));
-  double const left = -spine->board_edge() - spine->board - sketch.paper(14);
-  sketch.text({left, spine->depth + sketch.paper(16)}, key_words(*spine), Anchor::start, 2.8);
+  double const left = -spine->board_edge() - spine->board;
+  std::vector<std::string> notes{round_words(*spine, figures) + ".", key_words(*spine)};
   if (!layers.empty())
-    sketch.text({left, spine->depth + sketch.paper(20.5)},
-                "What lies on the back is drawn apart, so that it can be seen; all else is to scale.",
+    notes.emplace_back("What lies on the back is drawn apart, so that it can be seen; all else is to scale.");
+  for (std::size_t i = 0; i < notes.size(); ++i)
+    sketch.text({left, spine->depth + sketch.paper(16 + 4.5 * static_cast<double>(i))}, notes[i],
                 Anchor::start, 2.8);
   return std::move(sketch).finish(spine_words(*spine, figures, layers));
 }

@@ -142,6 +142,11 @@ TEST_CASE("running measures stand apart, in order, however close what they measu
   CHECK(places[5] - places[0] == doctest::Approx(200));  // who has room stays where it is
 }
 
+TEST_CASE("what would read as the measure before it is not told twice") {
+  Drawing const drawing{.shapes = {Running{{0, 0}, false, {0, 174, 174.02, 202}, 4}}};
+  CHECK(letters_in(drawing) == std::vector<std::string>{"0", "174", "202"});
+}
+
 TEST_CASE("the frame of a drawing takes in the top of an arc and the letters") {
   Drawing drawing{.shapes = {Path{{0, 0}, {{{10, 0}, 5, true, false}}, false, Pen::outline, Fill::none}}};
   frame(drawing, 1);
@@ -205,7 +210,7 @@ TEST_CASE("the spine shows a backed block with its chord, rise, radius and round
   CHECK(measure(*drawing, "r") == doctest::Approx(13.279));
   CHECK(measure(*drawing, "B") == doctest::Approx(50));
   CHECK(measure(*drawing, "t") == doctest::Approx(3));
-  CHECK(says(*drawing, "R 26.6, A 55.6, h 3"));
+  CHECK(says(*drawing, "R 26.6, A 55.6, h 3."));
   // The block's outline: down, in to the shoulder, over the round as an arc of R, and back.
   Path const block = all_of<Path>(*drawing).at(0);
   REQUIRE(block.legs.size() == 5);
@@ -223,7 +228,7 @@ TEST_CASE("a flat back is a level line and has neither radius nor chord") {
   REQUIRE(drawing);
   CHECK(measure(*drawing, "C") == -1);
   CHECK(measure(*drawing, "B") == doctest::Approx(44));
-  CHECK(says(*drawing, "A 44"));
+  CHECK(says(*drawing, "A 44."));
   for (Path const& path : all_of<Path>(*drawing))
     for (Leg const& leg : path.legs) CHECK((leg.radius == 0 || path.pen == Pen::thin));
 }
@@ -339,7 +344,7 @@ TEST_CASE("pieces are drawn to one scale, none upon another, under their numbers
                          rectangles[j].corner.y >= rectangles[i].corner.y + rectangles[i].height;
       CHECK((beside || below));
     }
-  CHECK(drawing->words.find("3  mull of the spine, 2 of 190 x 90 mm") != std::string::npos);
+  CHECK(drawing->words.find("3. mull of the spine, 2 of 190 x 90 mm") != std::string::npos);
   CHECK(drawing->words.find("two corners from each") != std::string::npos);
   CHECK(all_of<GrainArrow>(*drawing).size() == 1);
   CHECK(drawing->width / drawing->scale <= page.width + 6);
