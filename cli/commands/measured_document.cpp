@@ -79,8 +79,8 @@ Table piece_table(Measured const& view) {
                {"Count", Align::right},
                {"Height mm", Align::decimal},
                {"Width mm", Align::decimal},
-               {"Grain", Align::left, 1},
-               {"How it is cut", Align::left, 2}},
+               {"Grain"},
+               {"How it is cut", Align::left, 1}},
               {}};
   std::vector<Piece> const& pieces = view.whole.pieces;
   std::vector<MaterialId> told;
