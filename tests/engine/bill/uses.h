@@ -17,8 +17,14 @@ using namespace endband;
 
 inline Piece piece(std::int64_t count, std::int64_t height_mm, std::int64_t width_mm,
                    Grain grain = Grain::along_height) {
-  return {Item::text_sheets,    Part::text_block,    {},    count,
-          goods::mm(height_mm), goods::mm(width_mm), grain, 0};
+  Piece piece{.item = Item::text_sheets,
+              .part = Part::text_block,
+              .material = {},
+              .count = count,
+              .height = goods::mm(height_mm),
+              .width = goods::mm(width_mm)};
+  piece.grain = grain;
+  return piece;
 }
 
 inline Need cut(Item item, Part part, Material const& material, std::vector<Piece> pieces) {

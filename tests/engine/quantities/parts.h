@@ -12,7 +12,10 @@ using namespace endband;
 
 inline Piece piece(Item item, Part part, std::int64_t material, std::int64_t count, Length height,
                    Length width, Grain grain = Grain::along_height) {
-  return {item, part, {material}, count, height, width, grain, 0};
+  Piece piece{
+      .item = item, .part = part, .material = {material}, .count = count, .height = height, .width = width};
+  piece.grain = grain;
+  return piece;
 }
 inline Run run(Item item, Part part, std::int64_t material, std::int64_t count, Length each, Length taken) {
   return {item, part, {material}, count, each, taken};
