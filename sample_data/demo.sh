@@ -83,9 +83,8 @@ book tower_clock 'A fine one: gilt head, leather joints, an onlay and a panel le
 book lace_box 'A box alone, for a book that is there already.'
 run quote list
 
-heading 'One of them, drawn: what to cut, at its size'
-run --on $autumn book measure "$books/lace_box.toml" --svg "$place/drawings"
-ls "$place/drawings"
+heading 'One of them, drawn: the section, the spine and the covering laid flat'
+run --on $autumn book measure "$books/bell_methods.toml" --svg "$place/drawings" | sed -n '2p; /^Drawings/,$p'
 
 heading 'Is all of it sound?'
 run workshop check
