@@ -20,9 +20,16 @@ std::string from_where(FigureId id, Figure const& figure, Ways ways) {
 
 bool same(Figure const& a, Figure const& b) { return a.origin == b.origin && a.value == b.value; }
 
+// What stands for a part that is not there, so that others can be added up, is nothing to measure.
+bool stands_for_absent(BookSpec const& book, Figure const& figure, Part part) {
+  bool const chosen =
+      figure.origin == Origin::said || figure.origin == Origin::model || figure.origin == Origin::workshop;
+  return !book.has(part) && !chosen;
+}
+
 // One table, so that the columns of all parts stand under each other. Of a later volume only what is not as
 // in the first.
-Table figure_table(Figures const& figures, Ways ways, Figures const* first) {
+Table figure_table(Figures const& figures, BookSpec const& book, Figures const* first) {
   Table table{{{"Figure"}, {""}, {"Value", Align::right}, {"From"}, {"Name", Align::left, 1}}, {}};
   for (std::size_t part = 0; part < part_count; ++part) {
     bool named = false;
@@ -30,11 +37,12 @@ Table figure_table(Figures const& figures, Ways ways, Figures const* first) {
       auto const id = static_cast<FigureId>(i);
       FigureRow const& row = figure_row(id);
       if (static_cast<std::size_t>(row.part) != part || !figures.has(id)) continue;
+      if (stands_for_absent(book, figures[id], row.part)) continue;
       if (first != nullptr && same(figures[id], (*first)[id])) continue;
       if (!named) table.add({std::string(part_name(row.part)), "", "", "", ""});
       named = true;
       table.add({"  " + std::string(row.words), std::string(row.symbol), figure_words(id, figures[id].value),
-                 from_where(id, figures[id], ways), std::string(row.name)});
+                 from_where(id, figures[id], book.ways), std::string(row.name)});
     }
   }
   return table;
@@ -108,7 +116,7 @@ void add_volumes(Document& document, Measured const& view) {
     BookSpec const book = volume_of(view.book, i);
     document.heading(fmt::format("Volume {}{}{}", i + 1, book.title.empty() ? "" : ": ", book.title), 2);
     document.paragraph(size_words(view.volumes[i]) + " What is not told here is as in the first.");
-    document.add(figure_table(view.volumes[i].figures, book.ways, &view.first().figures));
+    document.add(figure_table(view.volumes[i].figures, book, &view.first().figures));
   }
 }
 
@@ -138,7 +146,7 @@ Document to_document(Measured const& view) {
   document.add(ways_in_words(view.book));
   for (Warning const& warning : view.whole.warnings)
     document.notice(NoticeKind::warning, warning_words(warning, view.materials));
-  document.heading("Figures", 2).add(figure_table(view.first().figures, view.book.ways, nullptr));
+  document.heading("Figures", 2).add(figure_table(view.first().figures, view.book, nullptr));
   add_volumes(document, view);
   document.heading("Materials", 2).add(material_table(view));
   document.heading(view.book.copies > 1 ? fmt::format("Pieces to cut, for {} copies", view.book.copies)
