@@ -37,15 +37,15 @@ void resolve_finishing(Resolving& to);  // lettering, and whether leaf is used
 void resolve_insets(Resolving& to);
 void resolve_furniture(Resolving& to);
 void resolve_outside(Resolving& to);
-void resolve_repairs(Resolving& to);  // and what is left in custody
+void resolve_repairs(Resolving& to);                 // and what is left in custody
 bool volumes_say_their_pages(Layers const& layers);  // there are some, and each says its own
-void resolve_order(Resolving& to);  // copies, and the volumes of a set
+void resolve_order(Resolving& to);                   // copies, and the volumes of a set
 // Has a book of these ways a use for the value of a key that comes from `origin`?
 bool has_use(std::size_t key_index, Ways ways, Origin origin);
 void check_use(Resolving& to);  // what is said and has none
 // What holds between figures and materials: nothing may be cut to less than nothing.
 void check_together(Resolving& to);
-void check_limits(Resolving& to);    // what a bench can fold and sew
+void check_limits(Resolving& to);  // what a bench can fold and sew
 void check_insets(Resolving& to);
 void check_covering(Resolving& to);
 void check_volumes(Resolving& to);  // the same of each volume of a set

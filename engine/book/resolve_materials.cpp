@@ -191,8 +191,7 @@ void follow_from(Resolving& to, Role role, Material const& material) {
       if (dense && !has.thread) set(to, FigureId::silk_tex, tex());
       return;
     case Role::board:
-      if (!has.density_kg_m3)
-        set(to, FigureId::board_density, density());
+      if (!has.density_kg_m3) set(to, FigureId::board_density, density());
       return;
     case Role::leather:
       if (!has.density_kg_m3) set(to, FigureId::leather_density, density());

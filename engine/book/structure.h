@@ -113,7 +113,7 @@ struct Warning {
   // In the figure's unit; 0 where it says nothing. letter_missing: owned, needed at once, and the code point
   // of the letter.
   double is = 0, least = 0, most = 0;
-  MaterialId material;                 // the one that is meant, or none (0)
+  MaterialId material;  // the one that is meant, or none (0)
 };
 
 struct Structure {
@@ -125,7 +125,7 @@ struct Structure {
   std::vector<Things> things;
   std::vector<Operation> operations;
   std::vector<Warning> warnings;
-  Mass mass;  // of the book; of the box where one is made alone
+  Mass mass;                                             // of the book; of the box where one is made alone
   Length closed_height, closed_width, closed_thickness;  // likewise
 };
 

@@ -147,9 +147,7 @@ std::string_view lie_name(Lie lie) { return lie_names.at(static_cast<std::size_t
 
 std::string_view grade_name(Grade grade) { return grade_names.at(static_cast<std::size_t>(grade)); }
 
-std::string_view outline_name(Outline outline) {
-  return outline_names.at(static_cast<std::size_t>(outline));
-}
+std::string_view outline_name(Outline outline) { return outline_names.at(static_cast<std::size_t>(outline)); }
 
 std::string_view warning_name(WarningCode code) {
   return warning_rows.at(static_cast<std::size_t>(code)).name;

@@ -94,16 +94,13 @@ void weigh(Making& making) {
   for (Piece const& piece : book.pieces) {
     if (weighed_by_rule(piece.item) || !in_the_book(piece.part)) continue;
     Material const& of = making.catalogue.at(piece.material);
-    add(piece.item, piece.item == Item::cover_corners
-                        ? mm2_of(piece) * areal_density_of_corners(making, of)
-                        : mass_of(piece, of));
+    add(piece.item, piece.item == Item::cover_corners ? mm2_of(piece) * areal_density_of_corners(making, of)
+                                                      : mass_of(piece, of));
   }
   for (Run const& run : book.runs)
-    if (in_the_book(run.part))
-      add(run.item, mass_of(run, making.catalogue.at(run.material)));
+    if (in_the_book(run.part)) add(run.item, mass_of(run, making.catalogue.at(run.material)));
   for (Spread const& spread : book.spreads)
-    if (in_the_book(spread.part))
-      add(spread.item, mass_of(spread, making.catalogue.at(spread.material)));
+    if (in_the_book(spread.part)) add(spread.item, mass_of(spread, making.catalogue.at(spread.material)));
   for (Things const& things : book.things)
     if (in_the_book(things.part)) add(things.item, mass_of(things, making.catalogue.at(things.material)));
   // Metal leaf is left out: a whole book of it weighs less than a third of a gram.

@@ -122,7 +122,8 @@ struct BuyerQuote {
   Length height, width, thickness;  // closed
   Ways ways;
   bool box_alone = false;  // there is no book of ours in it
-  std::int64_t pages = 0, sections = 0, supports = 0, registers = 0, corners = 0, clasps = 0;  // of a set: all pages
+  std::int64_t pages = 0, sections = 0, supports = 0, registers = 0, corners = 0,
+               clasps = 0;               // of a set: all pages
   std::vector<BuyerMaterial> materials;  // those with words for a buyer
   std::vector<WarningCode> notices;      // that a buyer must know: leaf that tarnishes
   std::vector<BuyerLine> lines;

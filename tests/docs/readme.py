@@ -2,7 +2,7 @@
 """The README is true: every command it shows is run, in its order, and what it prints is what the README says.
 
 usage: readme.py ENDBAND README.md
-Blocks of `console` in the two worked sections are compared word by word on a fresh sample workshop; those of "Your own
+Blocks of `console` in the three worked sections are compared word by word on a fresh sample workshop; those of "Your own
 workshop" show no output and must only succeed, in a workshop of their own. Blocks of `toml` are the file named before them.
 """
 import os
@@ -52,12 +52,13 @@ class Readme(unittest.TestCase):
 
     def test_worked_example(self):
         self.run_command("workshop new --sample")
-        text = section("A quote from six lines") + section("Prices change, quotes do not")
+        text = section("A quote from six lines") + section("Prices change, quotes do not") + section("Every binding, and its box")
         ran = 0
         for kind, body in BLOCK.findall(text):
             if kind == "toml":
                 self.assertEqual(len(body.splitlines()), 6)
-                pathlib.Path(self.folder.name, "spells.toml").write_text(body, encoding="utf-8")
+                name = "spells.toml" if "Spell Book" in body else "tides.toml"
+                pathlib.Path(self.folder.name, name).write_text(body, encoding="utf-8")
                 continue
             for command, printed in commands(body):
                 self.assertEqual(self.run_command(command), printed, command)

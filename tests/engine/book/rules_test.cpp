@@ -50,9 +50,11 @@ TEST_CASE("two folded endpapers at each end add six free leaves, one adds two, n
 }
 
 TEST_CASE("the thickness of a block is its pressed leaves and its free endpapers") {
-  CHECK(by_rule(block_thickness,
-                {{leaves, 150}, {leaf_caliper, 0.12}, {compression, 0.97}, {guard_thickness, 0}, {endpaper_thickness, 0.32}}) ==
-        Approx(17.78));
+  CHECK(by_rule(block_thickness, {{leaves, 150},
+                                  {leaf_caliper, 0.12},
+                                  {compression, 0.97},
+                                  {guard_thickness, 0},
+                                  {endpaper_thickness, 0.32}}) == Approx(17.78));
 }
 
 TEST_CASE("the mass of a block is that of its leaves, however hard it is pressed") {

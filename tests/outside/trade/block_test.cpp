@@ -63,17 +63,22 @@ TEST_CASE("long-grain A4 folds to an A5 with the grain across, short-grain to a 
 // DCC Kaestl, print glossary, "Papiervolumen": 80 g/m2 of bulk 1.5 is 0.120 mm; it then prints 4 mm for 100
 // pages, which its own formula makes 6.
 TEST_CASE("a hundred pages of 0.120 mm are 6 mm thick, not 4") {
-  CHECK(by_rule(block_thickness,
-                {{leaves, 50}, {leaf_caliper, 0.120}, {compression, 1}, {guard_thickness, 0}, {endpaper_thickness, 0}}) ==
-        Approx(6.0));
+  CHECK(by_rule(block_thickness, {{leaves, 50},
+                                  {leaf_caliper, 0.120},
+                                  {compression, 1},
+                                  {guard_thickness, 0},
+                                  {endpaper_thickness, 0}}) == Approx(6.0));
 }
 
 // WJEC, "Papers and boards: category and standards": copying paper of 80 g/m2 is 100 um, a bulk of 1.25 cm3/g
 // (ISO 534).
 TEST_CASE("copying paper has a bulk of 1.25") {
-  double const kg_m3 = by_rule(
-      block_density,
-      {{leaves, 100}, {leaf_grammage, 80}, {leaf_caliper, 0.100}, {compression, 1}, {guard_thickness, 0}, {endpaper_thickness, 0}});
+  double const kg_m3 = by_rule(block_density, {{leaves, 100},
+                                               {leaf_grammage, 80},
+                                               {leaf_caliper, 0.100},
+                                               {compression, 1},
+                                               {guard_thickness, 0},
+                                               {endpaper_thickness, 0}});
   CHECK(1000 / kg_m3 == Approx(1.25));
 }
 
