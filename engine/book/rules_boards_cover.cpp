@@ -133,7 +133,7 @@ constexpr std::array table{
     when({Way::full, Way::each_board, Way::wrapper}, rule(
         covering_thickness, From<leather_pared>{}, "t_c = t_l", [](double t) { return t; }, by_definition)),
     when({Way::wrapper, Way::long_stitch}, rule(
-        wrapper_holes, From<sections, stations>{}, "O_c = n x o_s",
+        wrapper_holes, From<sewn_sections, stations>{}, "O_c = n_z x o_s",
         [](double n, double o) { return n * o; }, "definition: every section is sewn through the wrapper")),
     when({Way::wrapper, Way::pamphlet}, rule(
         wrapper_holes, From<stations>{}, "O_c = o_s", [](double o) { return o; },
