@@ -45,8 +45,8 @@ void read_currency_of(Connection& connection) {
 }
 
 std::int64_t write_entry(Connection& connection, EntryInfo const& info) {
-  Statement entry(connection, "INSERT INTO entry (at_utc, on_date, command, program) VALUES (?, ?, ?, ?)");
-  return entry.bind(info.at_utc, info.on, info.command, info.program).insert();
+  Statement entry(connection, "INSERT INTO entry (at_utc, on_date, command, program, undoes) VALUES (?, ?, ?, ?, ?)");
+  return entry.bind(info.at_utc, info.on, info.command, info.program, ZeroIsNull{info.undoes}).insert();
 }
 
 // The first entry of a workshop comes before there is one to open a Writing on.
@@ -86,7 +86,7 @@ Read<Workshop> Workshop::create(std::string path, Currency currency, std::string
         file_fault(FaultCode::file_missing, folder.string(), "no such folder", "a folder that exists"));
   TemporaryFile file(path);
   found_workshop(file.path(), currency, name,
-                 {0, std::string(at_utc), on, "workshop new", "endband " ENDBAND_VERSION});
+                 {0, std::string(at_utc), on, "workshop new", "endband " ENDBAND_VERSION, 0});
   file.move_to(path);
   return open(std::move(path));
 } catch (StoreError const& e) {
@@ -145,12 +145,12 @@ void Writing::commit() {
 
 std::vector<EntryInfo> log_entries(Workshop& workshop, int last) {
   Statement select(workshop.connection(),
-                   "SELECT seq, at_utc, on_date, command, program FROM entry ORDER BY seq DESC LIMIT ?");
+                   "SELECT seq, at_utc, on_date, command, program, undoes FROM entry ORDER BY seq DESC LIMIT ?");
   select.bind(last);
   std::vector<EntryInfo> entries;
   while (select.step()) {
     EntryInfo& entry = entries.emplace_back();
-    select.read(entry.seq, entry.at_utc, entry.on, entry.command, entry.program);
+    select.read(entry.seq, entry.at_utc, entry.on, entry.command, entry.program, ZeroIsNull{entry.undoes});
   }
   return entries;
 }

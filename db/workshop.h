@@ -16,7 +16,7 @@ namespace endband::db {
 
 struct Connection;  // SQLiteCpp stays out of the headers
 
-inline constexpr int schema_version = 2;
+inline constexpr int schema_version = 3;
 
 class Workshop {
  public:
@@ -57,6 +57,7 @@ struct EntryInfo {
   Date on;
   std::string command;  // as typed, without the workshop's path
   std::string program;  // "endband 0.1.0"
+  std::int64_t undoes = 0;  // the entry that this one takes back; 0: none
 };
 
 // Rolls back unless committed. Construction throws Busy when another process writes for longer than the

@@ -1,0 +1,72 @@
+// Quotes that move on, and the jobs that accepted ones become.
+#pragma once
+
+#include "db/quotes.h"
+#include "db/stock.h"
+#include "engine/job/job.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace endband::db {
+
+// --- quotes
+enum class QuoteState : std::uint8_t { open, sent, accepted, declined, lapsed, revised };
+std::string_view quote_state_name(QuoteState state);
+struct QuoteEvent {
+  std::string event;  // "sent"
+  Date on;
+  std::string words;
+};
+QuoteState quote_state(Workshop& workshop, std::int64_t quote, Date valid_until, Date on);
+std::vector<QuoteEvent> quote_events(Workshop& workshop, std::int64_t quote);
+// Faults rule_refused: an accepted or declined quote is not sent again, a lapsed or revised one is not accepted.
+Read<std::int64_t> quote_send(Writing& writing, QuoteHeader const& quote, Date on, std::string_view words);
+Read<std::int64_t> quote_decline(Writing& writing, QuoteHeader const& quote, Date on, std::string_view words);
+
+struct AcceptedJob {
+  std::int64_t job = 0;
+  std::string number;  // "26-014"
+  Money deposit;
+  std::vector<Reserved> reserved;  // in the bill's order
+};
+Read<AcceptedJob> quote_accept(Writing& writing, QuoteHeader const& quote, Date on, std::optional<Date> needed_on);
+
+// --- jobs
+enum class JobState : std::uint8_t { open, held, finished, cancelled };
+std::string_view job_state_name(JobState state);
+struct JobHeader {
+  std::int64_t id = 0;
+  std::string number;  // "26-014"
+  QuoteHeader quote;   // agreed on now
+  Date since;
+  std::optional<Date> needed_on;
+  JobState state = JobState::open;
+  std::optional<Date> ended;
+  Money price, to_pay, deposit, paid;
+};
+std::vector<JobHeader> list_jobs(Workshop& workshop, bool ended_too);  // newest first
+Read<JobHeader> find_job(Workshop& workshop, std::string_view number);  // "26-014", "14"; unknown_code with near numbers
+JobRecord load_record(Workshop& workshop, JobHeader const& job);
+
+// All of these refuse a job that has ended (rule_refused).
+Read<std::int64_t> add_time(Writing& writing, JobHeader const& job, std::optional<OperationKind> operation, std::optional<Part> part,
+                            Duration time, std::optional<std::pair<std::string, std::string>> clock, Date on, std::string_view words);
+Read<std::int64_t> add_payment(Writing& writing, JobHeader const& job, Money amount, Date on, std::string_view words);
+Read<std::int64_t> add_billed(Writing& writing, JobHeader const& job, std::string_view words, Money price, Date on);
+Read<std::int64_t> say_without(Writing& writing, JobHeader const& job, std::string_view code);
+Read<std::int64_t> hold(Writing& writing, JobHeader const& job, std::string_view gate, Date on, std::string_view words);
+Read<std::int64_t> approve(Writing& writing, JobHeader const& job, std::string_view gate, Date on, std::string_view words);
+Read<ActualCost> finish(Writing& writing, JobHeader const& job, FrozenQuote const& agreed, Date on);
+Read<Settlement> cancel(Writing& writing, JobHeader const& job, FrozenQuote const& agreed, std::optional<Money> keeps, Date on,
+                        std::string_view words);
+// The job goes on by another issue of its commission, already saved, at the price of the change.
+Read<std::int64_t> change_agreed(Writing& writing, JobHeader const& job, QuoteHeader const& now, Change const& change, Date on,
+                                 std::string_view words);
+
+// A new issue of a commission: "26-014b" beside "26-014a", which is then `revised`.
+Read<QuoteHeader> save_issue(Writing& writing, QuoteHeader const& of, Date valid_until, FrozenQuote const& quote);
+
+}  // namespace endband::db
