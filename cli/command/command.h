@@ -25,7 +25,8 @@ struct Command {
   std::array<std::string_view, 2> examples;  // without the leading "endband"; both run on the sample workshop
   std::string_view refused_when;             // when it ends with exit code 1; empty: never
   bool writes = false;                       // takes --dry-run and --yes
-  bool lists = false;                        // takes --jsonl
+  std::string_view writes_with{};  // the flag without which nothing is written; empty: always written
+  bool lists = false;              // takes --jsonl
   Read<Answer> (*run)(Context&, Args const&) = nullptr;
 };
 

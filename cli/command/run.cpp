@@ -129,10 +129,11 @@ class Runner {
     context_.typed = as_typed(words_);
     context_.dry_run = globals.dry_run;
     context_.yes = globals.yes;
+    writes_ = command_->writes && (command_->writes_with.empty() || line.args.has(command_->writes_with));
     auto const answer = command_->run(context_, line.args);
     if (!answer) return refused(answer.error());
     Outcome result;
-    result.saved = command_->writes && !context_.dry_run;
+    result.saved = writes_ && !context_.dry_run;
     if (globals.jsonl)
       result.out = json_lines(answer->json());
     else if (globals.json)
@@ -153,8 +154,7 @@ class Runner {
       result.err = json_text(faults_json(faults), true);
       return result;
     }
-    FaultStyle const style{.saves_nothing = command_ != nullptr && command_->writes,
-                           .person = around_.err_is_terminal};
+    FaultStyle const style{.saves_nothing = writes_, .person = around_.err_is_terminal};
     result.err = faults_text(
         faults, [this](std::string_view name) { return context_.source_text(name); }, style);
     bool const no_workshop = std::any_of(faults.begin(), faults.end(), [&](Fault const& fault) {
@@ -171,6 +171,7 @@ class Runner {
   Surroundings const& around_;
   Context context_;
   Command const* command_ = nullptr;
+  bool writes_ = false;  // what was asked for would have written something
 };
 
 }  // namespace

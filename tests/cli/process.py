@@ -67,6 +67,13 @@ class Outputs(unittest.TestCase):
             self.assertIn(b"is done and saved", done.stderr)
             self.assertIn("X", bench.good("customer", "show", "x"))
 
+    def test_what_writes_nothing_says_nothing_of_saving(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            book = bench.write("bad.toml", 'endband = 1\nheight = "210 furlongs"\n')
+            self.assertNotIn(b"saved", bench.run("book", "measure", book).stderr)
+            self.assertIn(b"nothing saved", bench.run("book", "measure", book, "--svg", "out").stderr)
+            self.assertFalse((bench.folder / "out").exists())
+
     def test_a_closed_output_is_told_with_exit_code_3(self):
         with program.Bench(ENDBAND, SAMPLE) as bench:
             done = subprocess.run(["bash", "-c", f"exec {bench.endband} material list >&-"], stderr=subprocess.PIPE, env=bench.env, check=False)
