@@ -18,6 +18,8 @@ constexpr double apart = 4;          // between two pieces, mm of paper
 constexpr double row_of_list = 4.2;  // mm of paper
 constexpr double around_list = 34;   // title, scale and the gaps, mm of paper
 constexpr double name_size = 2.8;
+constexpr double narrowest = 4;  // that a name goes into, mm of paper
+constexpr double beside = 0.6;   // from a piece to the number beside it, mm of paper
 
 struct Cut {
   Piece const* piece;
@@ -36,26 +38,45 @@ std::vector<Cut> cuts_of(Structure const& structure, std::function<bool(Piece co
   return cuts;
 }
 
+bool is_upright(Cut const& cut) { return cut.piece->grain != Grain::along_width; }
+
+// Words as they lie along the grain, with a margin at each end: mm of paper.
+double long_as(std::string const& words) { return letters_width(words, name_size) + 2; }
+
+// Has the piece no room for its number? `scale`: mm of the piece to one of paper.
+bool numbered_beside(Cut const& cut, double scale) {
+  double const along = is_upright(cut) ? cut.height : cut.width;
+  double const across = is_upright(cut) ? cut.width : cut.height;
+  return across <= narrowest * scale || along < long_as(std::to_string(cut.number)) * scale;
+}
+
+// The width of a piece with its number, where that stands beside it.
+double taken_width(Cut const& cut, double scale) {
+  if (!numbered_beside(cut, scale)) return cut.width;
+  return cut.width + (beside + letters_width(std::to_string(cut.number), name_size)) * scale;
+}
+
 // Side by side from the highest down, a new row where the page ends. Gives the height of all rows.
-double lay_in_rows(std::vector<Cut>& cuts, double page_wide, double gap) {
+double lay_in_rows(std::vector<Cut>& cuts, double scale) {
   double x = 0;
   double y = 0;
   double row = 0;
   for (Cut& cut : cuts) {
-    if (x > 0 && x + cut.width > page_wide) {
-      y += row + gap;
+    double const wide = taken_width(cut, scale);
+    if (x > 0 && x + wide > page.width * scale) {
+      y += row + apart * scale;
       x = row = 0;
     }
     cut.corner = {x, y};
-    x += cut.width + gap;
+    x += wide + apart * scale;
     row = std::max(row, cut.height);
   }
   return y + row;
 }
 
-double widest_of(std::vector<Cut> const& cuts) {
+double widest_of(std::vector<Cut> const& cuts, double scale) {
   double widest = 0;
-  for (Cut const& cut : cuts) widest = std::max(widest, cut.width);
+  for (Cut const& cut : cuts) widest = std::max(widest, taken_width(cut, scale));
   return widest;
 }
 
@@ -64,40 +85,36 @@ double lay_out_pieces(std::vector<Cut>& cuts) {
   std::stable_sort(cuts.begin(), cuts.end(), [](Cut const& a, Cut const& b) { return a.height > b.height; });
   double const list = static_cast<double>(cuts.size()) * row_of_list + around_list;
   for (double const scale : {1.0, 2.0, 5.0, 10.0}) {
-    double const wide = page.width * scale;
-    double const high = lay_in_rows(cuts, wide, apart * scale);
-    if (widest_of(cuts) <= wide && high / scale + list <= page.height) return scale;
+    double const high = lay_in_rows(cuts, scale);
+    if (widest_of(cuts, scale) <= page.width * scale && high / scale + list <= page.height) return scale;
   }
   constexpr double smallest = 20;
-  lay_in_rows(cuts, page.width * smallest, apart * smallest);
+  lay_in_rows(cuts, smallest);
   return smallest;
 }
 
 // The name along the grain with an arrow before it; where there is no room for that the number alone.
 void draw_name(Sketch& sketch, Cut const& cut) {
-  bool const upright = cut.piece->grain != Grain::along_width;
+  bool const upright = is_upright(cut);
   bool const grained = cut.piece->grain != Grain::any;
   double const along = upright ? cut.height : cut.width;
-  bool const broad = (upright ? cut.width : cut.height) > sketch.paper(4);
   double const arrow = grained ? sketch.paper(9) : 0;
-  auto const long_as = [&](std::string const& words) {
-    return sketch.paper(letters_width(words, name_size) + 2);
-  };
-  std::string words = fmt::format("{}. {}", cut.number, item_words(cut.piece->item));
-  if (along < long_as(words) + arrow) words = std::to_string(cut.number);
-  if (!broad || along < long_as(words)) {
-    sketch.text({cut.corner.x + cut.width + sketch.paper(0.6), cut.corner.y + sketch.paper(name_size)},
-                std::to_string(cut.number), Anchor::start, name_size);
+  std::string const number = std::to_string(cut.number);
+  if (numbered_beside(cut, sketch.paper(1))) {
+    sketch.text({cut.corner.x + cut.width + sketch.paper(beside), cut.corner.y + sketch.paper(name_size)},
+                number, Anchor::start, name_size);
     return;
   }
-  bool const with_arrow = grained && along > long_as(words) + arrow;
+  std::string words = fmt::format("{}. {}", number, item_words(cut.piece->item));
+  if (along < sketch.paper(long_as(words)) + arrow) words = number;
+  bool const with_arrow = grained && along > sketch.paper(long_as(words)) + arrow;
   double const shift = with_arrow ? arrow / 2 : 0;
   double const down = sketch.paper(name_size / 3);
   Point const middle{cut.corner.x + cut.width / 2, cut.corner.y + cut.height / 2};
   sketch.text(upright ? Point{middle.x + down, middle.y + shift} : Point{middle.x - shift, middle.y + down},
               words, Anchor::middle, name_size, upright);
   if (!with_arrow) return;
-  double const off = long_as(words) / 2;
+  double const off = sketch.paper(long_as(words)) / 2;
   sketch.add(GrainArrow{upright ? Point{middle.x, middle.y + shift - off - arrow / 2}
                                 : Point{middle.x - shift + off + arrow / 2, middle.y},
                         arrow * 0.7, upright});
@@ -117,6 +134,7 @@ std::string list_row(Cut const& cut, std::span<Material const> materials) {
                   tenths_mm(piece.height), tenths_mm(piece.width), material_name(materials, piece.material));
   if (piece.grain != Grain::any) row += fmt::format(", grain {}", grain_words(piece.grain));
   if (piece.outline == Outline::two_corners) row += ", two corners from each";
+  if (piece.volume > 0) row += fmt::format(", volume {}", piece.volume);
   return row;
 }
 

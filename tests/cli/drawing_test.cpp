@@ -349,3 +349,26 @@ TEST_CASE("pieces are drawn to one scale, none upon another, under their numbers
   CHECK(all_of<GrainArrow>(*drawing).size() == 1);
   CHECK(drawing->width / drawing->scale <= page.width + 6);
 }
+
+TEST_CASE("a number that stands beside its piece keeps clear of the next, and tells the volume in the list") {
+  Structure structure;
+  for (int i = 0; i < 12; ++i)
+    structure.pieces.push_back({.item = Item::slipcase_back,
+                                .part = Part::spine,
+                                .material = MaterialId{1},
+                                .height = Length{200'000 - i},
+                                .width = Length{3'000},
+                                .grain = Grain::along_height,
+                                .volume = 1 + i / 6});
+  auto const drawing = draw_pieces({}, structure, {});
+  REQUIRE(drawing);
+  auto const rectangles = all_of<Rectangle>(*drawing);
+  for (Text const& number : all_of<Text>(*drawing)) {
+    if (number.words.size() > 2) continue;
+    double const end = number.at.x + drawing->scale * letters_width(number.words, number.size);
+    for (Rectangle const& each : rectangles)
+      if (each.corner.x >= number.at.x) CHECK(end + drawing->scale < each.corner.x);
+  }
+  CHECK(drawing->words.find("12. ") != std::string::npos);
+  CHECK(drawing->words.find(", volume 2") != std::string::npos);
+}
