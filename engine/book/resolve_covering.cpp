@@ -38,10 +38,24 @@ BoardSize board_of(Resolving const& to) {
   return {given.value(leaf_height) + 2 * edge, given.value(leaf_width) + edge - given.value_or(setback, 0)};
 }
 
+// A habit of thicker leather is not meant for a thinner one, which stays as it is.
 void check_pared(Resolving& to) {
   Hit const& pared = to.layers[key("cover.pared")];
-  if (pared && pared.origin == Origin::said && !is_leather(to, Role::leather))
-    clash(to, key("cover.pared"), "no such key: only leather is pared");
+  if (!pared) return;
+  bool const asked_for = pared.origin == Origin::said || pared.origin == Origin::model;
+  if (!is_leather(to, Role::leather)) {
+    if (pared.origin == Origin::said) clash(to, key("cover.pared"), "no such key: only leather is pared");
+    return;
+  }
+  auto const bought = to.catalogue.at(to.spec.chosen(Role::leather).material).properties.caliper;
+  if (!bought) return;
+  double const most = static_cast<double>(bought->n) / 1'000'000;
+  if (to.spec.given.value_or(leather_pared, 0) <= most) return;
+  if (asked_for)
+    clash(to, key("cover.pared"),
+          fmt::format("at most the {:g} mm that the leather has: paring makes it thinner", most));
+  else
+    to.spec.given.set(leather_pared, 0, Origin::none);
 }
 
 void check_turn_in(Resolving& to) {

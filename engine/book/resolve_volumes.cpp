@@ -137,6 +137,10 @@ std::string_view set_shares_name(SetShares shares) {
 void resolve_order(Resolving& to) {
   if (Hit const& copies = to.layers[key("copies")])
     to.spec.copies = static_cast<int>(std::get<std::int64_t>(copies.entry->value));
+  if (to.spec.copies > 1 && to.layers.flag(key("text.given")))
+    to.fault(FaultCode::contradiction, to.layers[key("copies")].entry->where,
+             fmt::format("copies = {}", to.spec.copies),
+             "copies = 1: the text block that the customer brings is there once; several are [[volumes]]");
   to.spec.set_shares = shares_of(to.layers);
   std::vector<Row> const& rows = to.layers.rows("volumes").rows;
   if (Hit const& same = to.layers[key("set.same")]; same && rows.empty() && same.origin == Origin::said)

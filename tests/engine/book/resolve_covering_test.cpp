@@ -57,6 +57,24 @@ TEST_CASE_FIXTURE(Refused, "only leather is pared") {
   CHECK(faults("case", "[cover]\npared = \"0.7 mm\"\n").empty());
 }
 
+TEST_CASE_FIXTURE(Refused, "paring makes a leather thinner, never thicker") {
+  CHECK(faults("case", "[cover]\npared = \"1 mm\"\n").empty());
+  CHECK(faults("case", "[cover]\npared = \"1.1 mm\"\n") == "7:9 contradiction cover.pared\n");
+}
+
+TEST_CASE("a habit of thicker leather leaves a thinner one as it is") {
+  std::string const habits = std::string(layers::habits);
+  auto const habit = [&](std::string_view pared) {
+    std::string text = habits;
+    text.insert(text.find("[cover]\n") + 8, "pared = \"" + std::string(pared) + "\"\n");
+    auto const book = layers::Four("endband = 1\n", "raised-cords", text).resolve();
+    REQUIRE(book);
+    return book->given;
+  };
+  CHECK(habit("0.7 mm").value(leather_pared) == doctest::Approx(0.7));
+  CHECK_FALSE(habit("5 mm").has(leather_pared));
+}
+
 TEST_CASE_FIXTURE(Refused, "boards have turn-ins that hold") {
   CHECK(faults("case", "[cover]\nturn_in = \"3 mm\"\n") == "7:11 contradiction cover.turn_in\n");
   CHECK(faults("long-stitch", "[cover]\nturn_in = \"0 mm\"\n").empty());

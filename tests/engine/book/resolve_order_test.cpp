@@ -33,6 +33,18 @@ TEST_CASE("copies are one unless said") {
   CHECK(book(paged("copies = 12\n")).copies == 12);
 }
 
+TEST_CASE("a block that the customer brings is bound once") {
+  std::string const given =
+      "[text]\ngiven = true\nthickness = \"30 mm\"\nsections = 20\ndensity = \"800 kg/m3\"\n";
+  CHECK(layers::Four("endband = 1\n" + sized("copies = 1\n" + given), "rebinding").resolve());
+  auto const twice = layers::Four("endband = 1\n" + sized("copies = 2\n" + given), "rebinding").resolve();
+  REQUIRE_FALSE(twice);
+  REQUIRE(twice.error().size() == 1);
+  CHECK(twice.error().front().code == FaultCode::contradiction);
+  CHECK(twice.error().front().where.line == 4);
+  CHECK(twice.error().front().found == "copies = 2");
+}
+
 TEST_CASE("each volume says what it has in place of the description") {
   BookSpec const set =
       book(paged("[set]\nsame = \"skin\"\n[[volumes]]\ntitle = \"One\"\n"
