@@ -9,9 +9,10 @@
 namespace endband::cli {
 namespace {
 
-// What was found may bring its own quotes, from a file.
+// What was found may bring its own quotes, from a file, or be a key with its value.
 std::string quoted(std::string_view text) {
-  bool const has_own = text.size() > 1 && text.front() == '"' && text.back() == '"';
+  bool const has_own = text.size() > 1 && text.back() == '"' &&
+                       (text.front() == '"' || text.find(" = \"") != std::string_view::npos);
   return has_own ? printable(text) : "\"" + printable(text) + "\"";
 }
 
@@ -103,8 +104,11 @@ std::string value_sentence(Fault const& fault) {
       return with_reason(it + " can be read in two ways", "; write ", fault.expected);
     case FaultCode::out_of_range: return with_reason(it + " is out of range", "; it may be ", fault.expected);
     case FaultCode::contradiction:
+      if (std::string_view const none = "no such key: "; fault.expected.starts_with(none))
+        return it + " has no place here: " + fault.expected.substr(none.size());
       return with_reason(it + " cannot be right", "; needed is ", fault.expected);
-    case FaultCode::refused_part: return with_reason("this binding cannot have " + it, ": ", fault.expected);
+    case FaultCode::refused_part:
+      return with_reason("there can be no " + printable(fault.found), ": ", fault.expected);
     default: return with_reason(it + " is not right", "; needed is ", fault.expected);
   }
 }

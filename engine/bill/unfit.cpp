@@ -6,6 +6,7 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 
 namespace endband {
 namespace {
@@ -31,14 +32,15 @@ std::string size_text(Length first, Length second) {
   return fmt::format("{} x {} mm", length_mm(first), length_mm(second));
 }
 
-// What covers a book need not be leather.
-std::string_view name_of(Piece const& piece, Material const& material) {
-  bool const other = piece.item == Item::cover_leather && material.kind != MaterialKind::leather;
-  return other ? "covering" : item_name(piece.item);
+// In tenths, and up: a piece that is a hair too large must not read as if it fitted.
+std::string tenths_up(Length side) {
+  constexpr std::int64_t tenth = 100;  // um
+  return fmt::format("{}", static_cast<double>((side.n + tenth - 1) / tenth) / 10);
 }
 
-std::string piece_text(Piece const& piece, Material const& material) {
-  std::string text = fmt::format("{} of {}", name_of(piece, material), size_text(piece.height, piece.width));
+std::string piece_text(Piece const& piece) {
+  std::string text = fmt::format("{} of {} x {} mm", item_words(piece.item), tenths_up(piece.height),
+                                 tenths_up(piece.width));
   if (piece.grain == Grain::along_height) text += ", grain along the first side";
   if (piece.grain == Grain::along_width) text += ", grain along the second side";
   return text;
@@ -82,7 +84,7 @@ void add_unfit(std::span<Need const> uses, Material const& material, BookSpec co
       all_fit_alone = false;
       faults.push_back({FaultCode::does_not_fit,
                         where_named(material.id, use.part, spec),
-                        piece_text(piece, material),
+                        piece_text(piece),
                         "a piece within " + stock_text(material),
                         {}});
     }

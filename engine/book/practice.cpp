@@ -15,6 +15,8 @@ BookText read_practice(std::string_view text, std::string const& name) {
     throw std::logic_error("practice of " + name + ":" + std::to_string(fault.where.line) + ": " +
                            fault.where.field + ": " + fault.expected);
   }
+  // Nobody has this text before him: a fault is told at the key, not at a line.
+  for (Entry& entry : read->entries) entry.where = {"common practice", 0, 0, entry.key};
   return *std::move(read);
 }
 

@@ -160,7 +160,7 @@ Parts::Parts(Layers const& layers, Style const& style, Ways ways, std::vector<Fa
     Where const* const at = asked_at(layers, table);
     faults.push_back({FaultCode::refused_part,
                       at != nullptr ? *at : Where{layers.source(), 0, 0, std::string(table)},
-                      "[" + std::string(table) + "] of binding = \"" + std::string(style.name) + "\"",
+                      "[" + std::string(table) + "] with binding = \"" + std::string(style.name) + "\"",
                       std::string(because),
                       {}});
   }

@@ -41,7 +41,7 @@ SaidWays said_ways(Layers const& layers, Style const& style, std::vector<Fault>&
     else if (hit.origin == Origin::said || hit.origin == Origin::model)
       faults.push_back({FaultCode::refused_part,
                         hit.entry->where,
-                        fmt::format("{} of binding = \"{}\"", spelled(axis, *way), style.name),
+                        fmt::format("{} with binding = \"{}\"", spelled(axis, *way), style.name),
                         std::string(because),
                         {}});
   }

@@ -57,6 +57,21 @@ TEST_CASE("a fault of a file shows its line, a caret under what stood there, and
         "     | ^^^^ did you mean \"height\"?\n");
 }
 
+TEST_CASE("a key with its value stands without quotes of its own, and what has no place is told so") {
+  Fault const no_place{FaultCode::contradiction,
+                       {"book.toml", 2, 1, "sewing.cord"},
+                       "sewing.cord = \"hemp\"",
+                       "no such key: it is sewn on tapes",
+                       {}};
+  CHECK(sentence(no_place) == "sewing.cord = \"hemp\" has no place here: it is sewn on tapes");
+  Fault const refused{FaultCode::refused_part,
+                      {"book.toml", 2, 1, ""},
+                      "[strap] with binding = \"box\"",
+                      "a box alone has no strap",
+                      {}};
+  CHECK(sentence(refused) == "there can be no [strap] with binding = \"box\": a box alone has no strap");
+}
+
 TEST_CASE("control characters of a file reach no terminal") {
   std::string const text = "title = \x1b[31m\n";
   Fault const fault{FaultCode::bad_syntax, {"book.toml", 1, 9, ""}, "\x1b[31m", "words in quotes", {}};

@@ -34,7 +34,7 @@ TEST_CASE("a cover larger than the rectangle of its skin does not fit, and the f
   CHECK(faults[0].code == FaultCode::does_not_fit);
   CHECK(faults[0].where.line == 7);
   CHECK(faults[0].where.field == role_row(Role::leather).key);
-  CHECK(faults[0].found == "cover-leather of 300 x 500 mm, grain along the first side");
+  CHECK(faults[0].found == "covering of 300 x 500 mm, grain along the first side");
   CHECK(faults[0].expected ==
         "a piece within the rectangle of 720 x 480 mm to count on of a skin of goat-moss");
 }
@@ -47,13 +47,13 @@ TEST_CASE("a sheet and a roll that are too small are named as what they are") {
                  cut(Item::panel_linings, Part::spine, mull, {piece(1, 30, 1001)})},
                 {}, {paper, mull});
   REQUIRE(faults.size() == 2);
-  CHECK(faults[0].found == "text-sheets of 500 x 701 mm");
+  CHECK(faults[0].found == "paper of the text block of 500 x 701 mm");
   CHECK(faults[0].expected ==
         "a piece within a sheet of 500 x 700 mm of text-rag, grain along the second side");
   CHECK(faults[1].expected == "a piece within the width of 1000 mm of mull-heavy");
 }
 
-TEST_CASE("a covering of cloth or card is called that, and sides are called sides") {
+TEST_CASE("what covers is called a covering, whatever it is, and sides are called sides") {
   Material cloth = goods::mull();
   cloth.kind = MaterialKind::cloth;
   Material const paper = goods::paper();
@@ -63,7 +63,16 @@ TEST_CASE("a covering of cloth or card is called that, and sides are called side
   REQUIRE(faults.size() == 2);
   for (auto const& fault : faults) CHECK(fault.code == FaultCode::does_not_fit);
   CHECK(faults[0].found.starts_with("covering of 300 x 1001 mm"));
-  CHECK(faults[1].found.starts_with("cover-sides of 701 x 200 mm"));
+  CHECK(faults[1].found.starts_with("covering of the sides of 701 x 200 mm"));
+}
+
+TEST_CASE("a piece that is a hair too large does not read as if it fitted") {
+  Material const paper = goods::paper();
+  auto hair = piece(1, 500, 700, Grain::any);
+  hair.width.n += 1;
+  auto const faults = faults_of({cut(Item::text_sheets, Part::text_block, paper, {hair})}, {}, {paper});
+  REQUIRE(faults.size() == 1);
+  CHECK(faults[0].found == "paper of the text block of 500 x 700.1 mm");
 }
 
 TEST_CASE("only the pieces that do not fit are named, each of them") {
@@ -74,7 +83,7 @@ TEST_CASE("only the pieces that do not fit are named, each of them") {
                 {}, {paper});
   REQUIRE(faults.size() == 2);
   CHECK(faults[0].found.find("701 x 10 mm") != std::string::npos);
-  CHECK(faults[1].found.find("endpaper-sheets of 10 x 501 mm") != std::string::npos);
+  CHECK(faults[1].found.find("endpapers of 10 x 501 mm") != std::string::npos);
 }
 
 TEST_CASE("pieces of one skin that fit alone but not together are a fault of their own") {

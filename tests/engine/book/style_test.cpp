@@ -94,14 +94,14 @@ TEST_CASE("a binding that is given what it cannot have says why, where it stands
   REQUIRE_FALSE(bands);
   CHECK(bands.error().front().code == FaultCode::refused_part);
   CHECK(bands.error().front().where.line == 3);
-  CHECK(bands.error().front().found == "[false_bands] of binding = \"link-stitch\"");
+  CHECK(bands.error().front().found == "[false_bands] with binding = \"link-stitch\"");
   CHECK(bands.error().front().expected ==
         "a link-stitched spine is bare: there is nothing for bands to show under");
 
   auto const hollow = faults("[spine]\nback = \"hollow\"\n", "long-stitch");
   REQUIRE_FALSE(hollow);
   CHECK(hollow.error().front().code == FaultCode::refused_part);
-  CHECK(hollow.error().front().found == "spine.back = \"hollow\" of binding = \"long-stitch\"");
+  CHECK(hollow.error().front().found == "spine.back = \"hollow\" with binding = \"long-stitch\"");
   CHECK(hollow.error().front().expected == "a limp wrapper is sewn through: there is no room for a hollow");
 }
 
