@@ -89,17 +89,18 @@ struct Held {
   std::int64_t quantity = 0;
   std::int64_t value = 0;
 };
-// Gives `quantity` back, the last taken first, at the value it was taken at, by parts as value_of_part.
+// Gives `quantity` back, the last taken first, at the value it was taken at, by parts as value_of_part. More than is
+// held: what was held is given; the caller compares sums.
 std::vector<Posting> give_back(std::span<Held const> held_newest_first, std::int64_t quantity);
 
 // An offcut's one value, stated at cutting: kept_worth x its share of what the job holds of the lot, half away. It
-// comes off the job, and is never written up. 0 < quantity <= held.quantity, else logic_error.
+// comes off the job, and is never written up. 0 < quantity <= held.quantity and 0 <= kept_worth <= 1, else logic_error.
 std::int64_t kept_value(Held const& held, std::int64_t quantity, Ratio kept_worth);
 
 // How much of a material counted as `material` says an offcut of this size is: its area; of a sheet its share in
 // thousandths, of a roll its length (the area / the roll's width); rounded down, at least one unit. Faults:
-// missing_property (no sheet size or width), does_not_fit (larger than the sheet), wrong_unit (a material without a
-// size: thread, glue).
+// missing_property (no sheet size or width), does_not_fit (larger than the sheet, both sides wider than the roll),
+// out_of_range (a side of nothing), wrong_unit (a material without a size: thread, glue).
 Read<Amount> offcut_amount(Material const& material, Length height, Length width);
 
 // What a parcel's lines cost once they lie on the shelf. Each line's price is exchanged once (half away); carriage is
