@@ -162,17 +162,17 @@ CREATE TABLE quote_event (
 ) STRICT;
 CREATE INDEX event_of_quote ON quote_event (quote);
 
--- A job bears the number of its commission. needed_on: the day the materials are needed, when that was said.
+-- A job bears the number of its commission, and keeps it when its acceptance is taken back and said anew.
 CREATE TABLE job (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   commission INTEGER NOT NULL UNIQUE REFERENCES commission (id),
   on_date TEXT NOT NULL CHECK (on_date IS date(on_date)),
-  needed_on TEXT CHECK (needed_on IS date(needed_on)),
   entry INTEGER NOT NULL REFERENCES entry (seq)
 ) STRICT;
 
 -- Which quote the job is made by, and for how much: the latest row stands; the first is the quote accepted, each later one a change.
 -- price: agreed, without tax; to_pay: with tax and carriage. thrown_away: charged for work and goods no longer of use.
+-- needed_on: the day the materials are needed, when that was said.
 CREATE TABLE job_agreed (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   job INTEGER NOT NULL REFERENCES job (id),
@@ -181,6 +181,7 @@ CREATE TABLE job_agreed (
   price INTEGER NOT NULL CHECK (price >= 0),
   to_pay INTEGER NOT NULL CHECK (to_pay >= 0),
   deposit INTEGER NOT NULL CHECK (deposit >= 0),
+  needed_on TEXT CHECK (needed_on IS date(needed_on)),
   thrown_away INTEGER NOT NULL CHECK (thrown_away >= 0),
   words TEXT NOT NULL,
   undoes INTEGER UNIQUE REFERENCES job_agreed (id) CHECK (undoes < id),
@@ -188,11 +189,12 @@ CREATE TABLE job_agreed (
 ) STRICT;
 CREATE INDEX agreed_of_job ON job_agreed (job);
 
--- A gate waits for the customer: held, then approved. finished and cancelled end the job; the latest not undone stands.
+-- A gate waits for the customer: held, then approved. given-back: what the customer left here went home. finished and
+-- cancelled end the job; the latest not undone stands.
 CREATE TABLE job_event (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   job INTEGER NOT NULL REFERENCES job (id),
-  event TEXT NOT NULL CHECK (event IN ('held', 'approved', 'finished', 'cancelled')),
+  event TEXT NOT NULL CHECK (event IN ('held', 'approved', 'given-back', 'finished', 'cancelled')),
   gate TEXT NOT NULL,
   words TEXT NOT NULL,
   on_date TEXT NOT NULL CHECK (on_date IS date(on_date)),
