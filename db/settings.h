@@ -30,6 +30,8 @@ namespace endband::db {
 // least.charge         money     least.hourly money
 // year.pay             money     year.charges money, year.hours duration ("1100 h")
 // enquiries.an-order   number
+// stock.formula        choice    first-in-first-out | moving-average; stands from the first movement on
+// order.cost           money     holding.share share: for suggested order sizes
 // overhead.<name>      money     a year's: "overhead.rent"; several; each may name what it covers, see
 // covers.<name> covers.<name>        code      the material kind or step that overhead.<name> pays for: its
 // one home default.<key>        words     value of a description key when nobody says it:

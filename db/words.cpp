@@ -14,6 +14,7 @@ namespace {
 
 constexpr std::array dimension_words{"length", "area", "mass", "volume", "count", "duration"};
 constexpr std::array grain_words{"any", "along-height", "along-width"};
+constexpr std::array costed_words{"own", "pool"};
 
 // Two roles may share one key of a description, so the keys do not tell them apart.
 constexpr std::array role_words{"text-paper",
@@ -123,6 +124,14 @@ template <>
 constexpr Grade last_of<Grade> = Grade::back;
 template <>
 constexpr Outline last_of<Outline> = Outline::two_corners;
+template <>
+constexpr CostFormula last_of<CostFormula> = CostFormula::moving_average;
+template <>
+constexpr LotSource last_of<LotSource> = LotSource::custody;
+template <>
+constexpr Costed last_of<Costed> = Costed::pool;
+template <>
+constexpr MovementKind last_of<MovementKind> = MovementKind::given_back;
 
 template <class E>
 using Words = std::vector<std::pair<std::string_view, E>>;  // sorted by word
@@ -168,6 +177,10 @@ std::string_view word(SetShares shares) { return set_shares_name(shares); }
 std::string_view word(Lie lie) { return lie_name(lie); }
 std::string_view word(Grade grade) { return grade_name(grade); }
 std::string_view word(Outline outline) { return outline_name(outline); }
+std::string_view word(CostFormula formula) { return formula_name(formula); }
+std::string_view word(LotSource source) { return source_name(source); }
+std::string_view word(Costed costed) { return costed_words.at(index(costed)); }
+std::string_view word(MovementKind kind) { return movement_name(kind); }
 
 template <class E>
 E from_word(std::string_view text) {
@@ -202,5 +215,9 @@ template SetShares from_word(std::string_view);
 template Lie from_word(std::string_view);
 template Grade from_word(std::string_view);
 template Outline from_word(std::string_view);
+template CostFormula from_word(std::string_view);
+template LotSource from_word(std::string_view);
+template Costed from_word(std::string_view);
+template MovementKind from_word(std::string_view);
 
 }  // namespace endband::db

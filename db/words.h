@@ -4,6 +4,7 @@
 
 #include "engine/catalogue/catalogue.h"
 #include "engine/commission/commission.h"
+#include "engine/stock/stock.h"
 
 #include <string>
 #include <string_view>
@@ -32,6 +33,10 @@ std::string_view word(SetShares shares);
 std::string_view word(Lie lie);
 std::string_view word(Grade grade);
 std::string_view word(Outline outline);
+std::string_view word(CostFormula formula);
+std::string_view word(LotSource source);
+std::string_view word(Costed costed);
+std::string_view word(MovementKind kind);
 
 template <class E>
 E from_word(std::string_view text);  // StoreError(not_a_workshop) when there is none; for each type above

@@ -38,7 +38,8 @@ CREATE TABLE delivery (
 
 -- L12 is a lot of goods that are alike, K3 a single item: a skin, or an offcut of one.
 -- costed: at its own cost, or at the average of its material's pool. In custody: not the workshop's, worth nothing
--- here. An offcut's parent is the lot that it was cut from.
+-- here. An offcut's parent is the lot that it was cut from; one of a customer's goods stays the customer's. `job`: bought
+-- for it, and serves no other until it ends.
 CREATE TABLE lot (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   mark TEXT NOT NULL CHECK (mark IN ('L', 'K')),
@@ -67,7 +68,8 @@ CREATE TABLE lot (
   entry INTEGER NOT NULL REFERENCES entry (seq),
   UNIQUE (mark, number),
   CHECK ((source = 'custody') = (owner IS NOT NULL)),
-  CHECK ((source = 'kept') = (parent IS NOT NULL)),
+  CHECK (parent IS NOT NULL OR source <> 'kept'),
+  CHECK (parent IS NULL OR source IN ('kept', 'custody')),
   CHECK ((height_um IS NULL) = (width_um IS NULL)),
   CHECK (costed = 'own' OR source NOT IN ('kept', 'custody') AND job IS NULL AND mark = 'L')
 ) STRICT;
@@ -99,11 +101,16 @@ CREATE TABLE movement (
   value INTEGER NOT NULL,
   job INTEGER REFERENCES job (id),
   reason TEXT NOT NULL,
-  undoes INTEGER UNIQUE REFERENCES movement (id) CHECK (undoes < id),
+  undoes INTEGER REFERENCES movement (id) CHECK (undoes < id),
   entry INTEGER NOT NULL REFERENCES entry (seq),
-  CHECK (quantity <> 0 OR kind = 'written-down'),
+  CHECK ((quantity = 0) = (kind = 'written-down')),
+  CHECK (quantity >= 0 AND value >= 0 OR quantity <= 0 AND value <= 0),
+  CHECK (undoes IS NOT NULL OR kind IN ('used', 'cut-away', 'spoiled') OR
+         (quantity > 0) = (kind IN ('opening', 'received', 'found', 'kept', 'custody'))),
   CHECK (kind NOT IN ('used', 'cut-away', 'spoiled', 'kept') OR job IS NOT NULL)
 ) STRICT;
+-- Most rows undo nothing, and need no place in it.
+CREATE UNIQUE INDEX movement_undone ON movement (undoes) WHERE undoes IS NOT NULL;
 CREATE INDEX movement_of_lot ON movement (lot);
 CREATE INDEX movement_of_job ON movement (job) WHERE job IS NOT NULL;
 CREATE INDEX movement_of_material ON movement (material, on_date);
@@ -118,32 +125,32 @@ CREATE TABLE lot_state (
 ) STRICT;
 CREATE INDEX lot_open ON lot_state (material, lot) WHERE quantity > 0;
 
--- The workshop's own goods of a material; `pooled` those at the average.
+-- The workshop's own goods of a material; `pooled` those at the average, which moved last on `pooled_on`.
 CREATE TABLE shelf (
   material INTEGER PRIMARY KEY REFERENCES material (id),
   quantity INTEGER NOT NULL CHECK (quantity >= 0),
   value INTEGER NOT NULL CHECK (value >= 0),
   pooled INTEGER NOT NULL CHECK (pooled >= 0),
   pooled_value INTEGER NOT NULL CHECK (pooled_value >= 0),
-  moved_on TEXT NOT NULL
+  pooled_on TEXT
 ) STRICT;
 
 CREATE TRIGGER lot_begins AFTER INSERT ON lot BEGIN
   INSERT INTO lot_state (lot, material, quantity, value, moved_on) VALUES (NEW.id, NEW.material, 0, 0, NEW.on_date);
-  INSERT INTO shelf (material, quantity, value, pooled, pooled_value, moved_on) VALUES (NEW.material, 0, 0, 0, 0, NEW.on_date)
-    ON CONFLICT DO NOTHING;
+  INSERT INTO shelf (material, quantity, value, pooled, pooled_value) SELECT NEW.material, 0, 0, 0, 0
+    WHERE NEW.source <> 'custody' ON CONFLICT DO NOTHING;
 END;
 CREATE TRIGGER movement_own AFTER INSERT ON movement
   WHEN (SELECT costed = 'own' AND source <> 'custody' FROM lot WHERE id = NEW.lot) BEGIN
   UPDATE lot_state SET quantity = quantity + NEW.quantity, value = value + NEW.value, moved_on = max(moved_on, NEW.on_date)
     WHERE lot = NEW.lot;
-  UPDATE shelf SET quantity = quantity + NEW.quantity, value = value + NEW.value, moved_on = max(moved_on, NEW.on_date)
-    WHERE material = NEW.material;
+  UPDATE shelf SET quantity = quantity + NEW.quantity, value = value + NEW.value WHERE material = NEW.material;
 END;
 CREATE TRIGGER movement_pooled AFTER INSERT ON movement WHEN (SELECT costed = 'pool' FROM lot WHERE id = NEW.lot) BEGIN
   UPDATE lot_state SET quantity = quantity + NEW.quantity, moved_on = max(moved_on, NEW.on_date) WHERE lot = NEW.lot;
   UPDATE shelf SET quantity = quantity + NEW.quantity, value = value + NEW.value, pooled = pooled + NEW.quantity,
-    pooled_value = pooled_value + NEW.value, moved_on = max(moved_on, NEW.on_date) WHERE material = NEW.material;
+    pooled_value = pooled_value + NEW.value, pooled_on = max(ifnull(pooled_on, NEW.on_date), NEW.on_date)
+    WHERE material = NEW.material;
 END;
 CREATE TRIGGER movement_custody AFTER INSERT ON movement WHEN (SELECT source = 'custody' FROM lot WHERE id = NEW.lot) BEGIN
   SELECT RAISE (ABORT, 'goods in custody have no value here') WHERE NEW.value <> 0;
