@@ -305,6 +305,20 @@ QuoteIdentity load_identity(Connection& connection, std::int64_t quote) {
   return identity;
 }
 
+std::int64_t save_frozen(Connection& connection, std::int64_t commission, QuoteIdentity const& identity,
+                         FrozenQuote const& frozen) {
+  static std::string const sql = insert_text(
+      Row<Header>::table, "commission, issue, customer, valid_until, entry", Row<Header>::columns);
+  Statement insert(connection, sql);
+  insert.bind(commission, identity.issue, ZeroIsNull{identity.customer}, identity.valid_until,
+              identity.entry);
+  Row<Header>::fields(Bind{insert}, frozen);
+  std::int64_t const id = insert.insert();
+  save_parts(connection, id, frozen);
+  save_seals(connection, id, seals_of(connection.currency, load_identity(connection, id), frozen));
+  return id;
+}
+
 void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& frozen) {
   check_dimensions(frozen.bill);
   Saver saver{connection, quote};

@@ -20,6 +20,9 @@ struct QuoteIdentity {
 };
 QuoteIdentity load_identity(Connection& connection, std::int64_t quote);
 
+// The row of a quote in its commission and all its parts, sealed. `identity` needs no year and count.
+std::int64_t save_frozen(Connection& connection, std::int64_t commission, QuoteIdentity const& identity,
+                         FrozenQuote const& frozen);
 // All rows of a quote but its own in `quote`, which has the number.
 void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& frozen);
 // Throws std::out_of_range when there is no such quote.

@@ -3,12 +3,13 @@
 #include "db/codes.h"
 #include "db/customers.h"
 #include "db/frozen.h"
-#include "db/quote_rows.h"
+#include "db/statement.h"
 
 #include <array>
 #include <charconv>
 #include <chrono>
 #include <cstdio>
+#include <stdexcept>
 #include <utility>
 
 namespace endband::db {
@@ -31,38 +32,8 @@ QuoteHeader read_header(Statement& select) {
   return header;
 }
 
-// "26-014a", "26-014", "14b", "14": the year of two digits, the count, the issue.
-struct Asked {
-  std::optional<int> year_of_century;
-  int count = 0;
-  std::optional<char> issue;
-};
-
-std::optional<Asked> read_number(std::string_view text) {
-  auto const whole = [](std::string_view digits) -> std::optional<int> {
-    int value = 0;
-    auto const [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-    if (error != std::errc() || end != digits.data() + digits.size() || value < 0) return std::nullopt;
-    return value;
-  };
-  Asked asked;
-  if (!text.empty() && text.back() >= 'a' && text.back() <= 'z') {
-    asked.issue = text.back();
-    text.remove_suffix(1);
-  }
-  if (std::size_t const dash = text.find('-'); dash != std::string_view::npos) {
-    asked.year_of_century = whole(text.substr(0, dash));
-    if (dash != 2 || !asked.year_of_century) return std::nullopt;
-    text.remove_prefix(dash + 1);
-  }
-  std::optional<int> const count = whole(text);
-  if (!count) return std::nullopt;
-  asked.count = *count;
-  return asked;
-}
-
 // The latest issue of each commission that the number may mean.
-std::vector<QuoteHeader> candidates(Connection& connection, Asked const& asked) {
+std::vector<QuoteHeader> candidates(Connection& connection, AskedNumber const& asked) {
   static std::string const sql = std::string(header_text) +
                                  "WHERE c.count = ?1 AND (?2 IS NULL OR c.year % 100 = ?2) AND (q.issue = ?3 "
                                  "OR ?3 IS NULL AND q.issue = "
@@ -102,8 +73,8 @@ std::int64_t new_commission(Writing& writing, int year) {
   return insert.bind(year, writing.entry()).insert();
 }
 
-Read<std::optional<std::int64_t>> customer_id(Workshop& workshop, std::string_view code) {
-  if (code.empty()) return std::nullopt;
+Read<std::int64_t> customer_id(Workshop& workshop, std::string_view code) {  // 0: nobody
+  if (code.empty()) return 0;
   Read<Customer> const customer = find_customer(workshop, code);
   if (!customer) return tl::unexpected(customer.error());
   return customer->id;
@@ -117,25 +88,45 @@ std::string number_text(QuoteNumber number) {
   return text.data();
 }
 
+std::optional<AskedNumber> read_number(std::string_view text) {
+  auto const whole = [](std::string_view digits) -> std::optional<int> {
+    int value = 0;
+    auto const [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+    if (error != std::errc() || end != digits.data() + digits.size() || value < 0) return std::nullopt;
+    return value;
+  };
+  AskedNumber asked;
+  if (!text.empty() && text.back() >= 'a' && text.back() <= 'z') {
+    asked.issue = text.back();
+    text.remove_suffix(1);
+  }
+  if (std::size_t const dash = text.find('-'); dash != std::string_view::npos) {
+    asked.year_of_century = whole(text.substr(0, dash));
+    if (dash != 2 || !asked.year_of_century) return std::nullopt;
+    text.remove_prefix(dash + 1);
+  }
+  std::optional<int> const count = whole(text);
+  if (!count) return std::nullopt;
+  asked.count = *count;
+  return asked;
+}
+
+QuoteHeader load_header(Workshop& workshop, std::int64_t id) {
+  static std::string const sql = std::string(header_text) + "WHERE q.id = ?";
+  Statement select(workshop.connection(), sql);
+  if (!select.bind(id).step()) throw std::out_of_range("no quote " + std::to_string(id));
+  return read_header(select);
+}
+
 Read<QuoteHeader> save_quote(Writing& writing, std::string_view customer, Date valid_until,
                              FrozenQuote const& quote) {
   Workshop& workshop = writing.workshop();
-  Connection& connection = workshop.connection();
-  Read<std::optional<std::int64_t>> const buyer = customer_id(workshop, customer);
+  Read<std::int64_t> const buyer = customer_id(workshop, customer);
   if (!buyer) return tl::unexpected(buyer.error());
   std::chrono::year_month_day const day(quote.on);
-  static std::string const sql = insert_text(
-      Row<Header>::table, "commission, issue, customer, valid_until, entry", Row<Header>::columns);
-  Statement insert(connection, sql);
-  insert.bind(new_commission(writing, int{day.year()}), "a", *buyer, valid_until, writing.entry());
-  Row<Header>::fields(Bind{insert}, quote);
-  std::int64_t const id = insert.insert();
-  save_parts(connection, id, quote);
-  save_seals(connection, id, seals_of(connection.currency, load_identity(connection, id), quote));
-  static std::string const select_text = std::string(header_text) + "WHERE q.id = ?";
-  Statement select(connection, select_text);
-  select.bind(id).step();
-  return read_header(select);
+  QuoteIdentity const identity{0, 0, "a", *buyer, valid_until, writing.entry()};
+  std::int64_t const commission = new_commission(writing, int{day.year()});
+  return load_header(workshop, save_frozen(workshop.connection(), commission, identity, quote));
 }
 
 std::vector<QuoteHeader> list_quotes(Workshop& workshop, std::optional<std::string> customer, int last) {
@@ -153,7 +144,7 @@ std::vector<QuoteHeader> list_quotes(Workshop& workshop, std::optional<std::stri
 
 Read<QuoteHeader> find_quote(Workshop& workshop, std::string_view number) {
   std::vector<QuoteHeader> found;
-  if (std::optional<Asked> const asked = read_number(number))
+  if (std::optional<AskedNumber> const asked = read_number(number))
     found = candidates(workshop.connection(), *asked);
   if (found.size() == 1) return std::move(found.front());
   return refuse(not_found(workshop, number, found));

@@ -19,6 +19,14 @@ struct QuoteNumber {
 };
 std::string number_text(QuoteNumber number);  // "26-014a"
 
+// "26-014a", "26-014", "14b", "14": the year of two digits, the count, the issue, as far as they were said.
+struct AskedNumber {
+  std::optional<int> year_of_century;
+  int count = 0;
+  std::optional<char> issue;
+};
+std::optional<AskedNumber> read_number(std::string_view text);
+
 struct QuoteHeader {
   std::int64_t id = 0;
   QuoteNumber number;
@@ -38,6 +46,7 @@ std::vector<QuoteHeader> list_quotes(Workshop& workshop, std::optional<std::stri
 // "26-014a", "26-014" (its latest issue), "14" while one year only has it. Faults: unknown_code with near
 // numbers.
 Read<QuoteHeader> find_quote(Workshop& workshop, std::string_view number);
+QuoteHeader load_header(Workshop& workshop, std::int64_t id);
 FrozenQuote load_quote(Workshop& workshop, std::int64_t id);
 
 }  // namespace endband::db
