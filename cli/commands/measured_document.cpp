@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <tuple>
 
 namespace endband::cli {
 namespace {
@@ -111,6 +112,28 @@ std::string size_words(Structure const& structure) {
                      figure_words(FigureId::book_mass, static_cast<double>(structure.mass.n) / 1000));
 }
 
+bool same(Warning const& a, Warning const& b) {
+  return std::tie(a.code, a.is, a.least, a.most, a.material) ==
+         std::tie(b.code, b.is, b.least, b.most, b.material);
+}
+
+// "Volume 2: ", where not all volumes are warned of the same.
+std::string of_which(Warning const& warning, std::span<Structure const> volumes) {
+  std::vector<std::string> warned;
+  for (std::size_t i = 0; i < volumes.size(); ++i)
+    if (std::any_of(volumes[i].warnings.begin(), volumes[i].warnings.end(),
+                    [&](Warning const& each) { return same(each, warning); }))
+      warned.push_back(std::to_string(i + 1));
+  if (warned.empty() || warned.size() == volumes.size()) return "";
+  return fmt::format("Volume{} {}: ", warned.size() == 1 ? "" : "s", listed(warned));
+}
+
+void add_warnings(Document& document, Measured const& view) {
+  for (Warning const& warning : view.whole.warnings)
+    document.notice(NoticeKind::warning,
+                    of_which(warning, view.volumes) + warning_words(warning, view.materials));
+}
+
 void add_volumes(Document& document, Measured const& view) {
   for (std::size_t i = 1; i < view.volumes.size(); ++i) {
     BookSpec const book = volume_of(view.book, i);
@@ -144,8 +167,7 @@ Document to_document(Measured const& view) {
   document.heading(view.book.title.empty() ? std::string("A book without a title") : view.book.title);
   document.paragraph(size_words(view.first()));
   document.add(ways_in_words(view.book));
-  for (Warning const& warning : view.whole.warnings)
-    document.notice(NoticeKind::warning, warning_words(warning, view.materials));
+  add_warnings(document, view);
   document.heading("Figures", 2).add(figure_table(view.first().figures, view.book, nullptr));
   add_volumes(document, view);
   document.heading("Materials", 2).add(material_table(view));

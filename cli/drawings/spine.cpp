@@ -120,7 +120,9 @@ std::vector<Layer> layers_on(BookSpec const& book, Structure const& structure) {
     layers.push_back({"hollow, the double side", Pen::outline, false});
   }
   add_if(Item::stiffener, Pen::outline, true);
-  if (book.has(Part::cover) && !book.ways.has(Way::open_back))
+  if (book.has(Part::cover) && book.ways.has(Way::wrapper))
+    layers.push_back({"wrapper", Pen::accent, true});
+  else if (book.has(Part::cover) && !book.ways.has(Way::open_back))
     layers.push_back({"covering", Pen::accent, true});
   return layers;
 }
@@ -133,9 +135,17 @@ Point beside_top(Spine const& spine, double up) {
   return {(spine.radius + up) * std::sin(turned), centre - (spine.radius + up) * std::cos(turned)};
 }
 
-// From one board over the back to the other; the joints between are as it sinks into them.
+// From one board over the back to the other; the joints between are as it sinks into them. A wrapper lies
+// along the block.
 Path covering(Sketch const& sketch, Spine const& spine, double up) {
   Path path = layer(spine, up, Pen::accent, true);
+  if (spine.board == 0 && spine.radius == 0) {
+    double const clear = sketch.paper(0.6);
+    Point const corner{spine.wide / 2 + clear, -up};
+    Point const end{spine.block / 2 + clear, spine.depth};
+    path.start = {-end.x, end.y};
+    path.legs = {{{-corner.x, corner.y}, 0, true, false}, {corner, 0, true, false}, {end, 0, true, false}};
+  }
   if (spine.board == 0) return path;
   double const outside = spine.board_edge() + spine.board + sketch.paper(0.6);
   double const inside = spine.board_edge() + sketch.paper(0.6);

@@ -291,6 +291,23 @@ TEST_CASE("a wrapper shows its folds, its flap and a hole for every station of e
   CHECK(all_of<Circle>(*drawing).at(0).centre.y == doctest::Approx(15));
 }
 
+TEST_CASE("a wrapper is seen round a block that has no boards") {
+  Book const book{{Way::wrapper, Way::long_stitch, Way::open_back, Way::no_boards},
+                  {Part::sewing, Part::spine, Part::cover},
+                  {{block_thickness, 16}, {spine_width, 18}, {chord, 18}, {arc, 18}, {rise, 0}}};
+  auto const drawing = draw_spine(book.spec, book.structure);
+  REQUIRE(drawing);
+  auto const paths = all_of<Path>(*drawing);
+  auto const wrapper =
+      std::find_if(paths.begin(), paths.end(), [](Path const& path) { return path.pen == Pen::accent; });
+  REQUIRE(wrapper != paths.end());
+  CHECK(wrapper->start.x < -8);
+  CHECK(wrapper->legs.size() == 3);
+  CHECK(wrapper->legs.back().to.x > 8);
+  CHECK(wrapper->legs.back().to.y == doctest::Approx(wrapper->start.y));
+  CHECK(says(*drawing, "wrapper"));
+}
+
 TEST_CASE("each board's own covering is drawn twice, with its board in the middle") {
   Book const book{{Way::each_board, Way::sewn_on},
                   {Part::cover, Part::boards},

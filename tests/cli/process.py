@@ -74,6 +74,15 @@ class Outputs(unittest.TestCase):
             self.assertIn(b"nothing saved", bench.run("book", "measure", book, "--svg", "out").stderr)
             self.assertFalse((bench.folder / "out").exists())
 
+    def test_what_is_wrong_with_one_volume_of_a_set_is_told_of_that_volume(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            book = bench.write("set.toml", 'endband = 1\nmodel = "raised-cords"\nheight = "200 mm"\nwidth = "140 mm"\n'
+                               '[[volumes]]\npages = 320\n[[volumes]]\npages = 192\n')
+            told = [line for line in bench.good("book", "measure", book).splitlines() if line.startswith("Look: ")]
+            self.assertEqual([line[:32] for line in told], ["Look: Volume 2: This will not ba"])
+            once = bench.write("same.toml", (bench.folder / book).read_text().replace("pages = 320", "pages = 192"))
+            self.assertNotIn("Look: Volume", bench.good("book", "measure", once))
+
     def test_a_closed_output_is_told_with_exit_code_3(self):
         with program.Bench(ENDBAND, SAMPLE) as bench:
             done = subprocess.run(["bash", "-c", f"exec {bench.endband} material list >&-"], stderr=subprocess.PIPE, env=bench.env, check=False)
