@@ -30,7 +30,7 @@ Table volumes_table(std::vector<VolumeMade> const& volumes) {
 
 void add_order(Document& document, FrozenQuote const& quote) {
   bool const set = !quote.volumes.empty();
-  if (std::string const copies = copies_words(copies_of(quote), set); !copies.empty())
+  if (std::string const copies = copies_words(copies_of(quote), ordered(quote.binding, set)); !copies.empty())
     document.paragraph(quote.offer.carriage.minor == 0 ? copies : copies + " Carriage is apart.");
   if (set) document.add(volumes_table(quote.volumes));
   if (std::string const shares = shares_words(quote.set_shares); !shares.empty()) document.paragraph(shares);

@@ -80,6 +80,15 @@ Json to_json(QuotePaper const& view) {
       {"notices", json_words(notice_words(quote))}};
 }
 
+Ordered ordered_of(BuyerQuote const& quote) { return ordered(quote.binding, !quote.volumes.empty()); }
+
+// "when the book is ready"
+std::string when_ready(BuyerQuote const& quote) {
+  Ordered const what = ordered_of(quote);
+  return fmt::format("when the {} {} ready", quote.copies > 1 ? what.more : what.one,
+                     quote.copies > 1 ? "are" : "is");
+}
+
 std::string delivery_line(BuyerQuote const& quote) {
   std::string const how =
       quote.delivery_words.empty()
@@ -99,7 +108,7 @@ Table lines_of(BuyerQuote const& quote) {
   if (quote.tax_mode == TaxMode::included) table.add({"  of which " + tax, money_text(quote.tax)});
   if (quote.deposit.minor > 0) {
     table.add({"Deposit, to begin", money_text(quote.deposit)});
-    table.add({"Balance, when the book is ready", money_text(quote.balance)});
+    table.add({"Balance, " + when_ready(quote), money_text(quote.balance)});
   }
   return table;
 }
@@ -114,7 +123,7 @@ std::string joined_lines(std::vector<std::string> const& lines) {
 // Who orders one book is not told what a second would cost.
 void add_order(Document& document, BuyerQuote const& quote) {
   if (quote.copies > 1) {
-    std::string const copies = copies_words(quote.copy_prices, !quote.volumes.empty());
+    std::string const copies = copies_words(quote.copy_prices, ordered_of(quote));
     document.paragraph(quote.carriage_shown.minor == 0 ? copies : copies + " Carriage is apart.");
   }
   if (std::string const shares = shares_words(quote.set_shares); !shares.empty()) document.paragraph(shares);

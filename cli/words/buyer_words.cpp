@@ -36,6 +36,12 @@ std::string number_word(std::int64_t n) {
   return n >= 0 && n < 13 ? std::string(numbers[static_cast<std::size_t>(n)]) : std::to_string(n);
 }
 
+std::string capital(std::string words) {
+  if (!words.empty() && words.front() >= 'a' && words.front() <= 'z')
+    words.front() = static_cast<char>(words.front() - 'a' + 'A');
+  return words;
+}
+
 std::string joined(std::vector<std::string> const& parts) {
   std::string text;
   for (std::string const& part : parts)
@@ -52,6 +58,7 @@ std::string text_block(BuyerQuote const& quote) {
   if (quote.pages > 0) size = fmt::format("{} pages in {} sections", quote.pages, quote.sections);
   if (size.empty() && quote.sections > 0) size = fmt::format("{} sections", quote.sections);
   if (quote.ways.has(Way::pamphlet) && quote.pages > 0) size = fmt::format("{} pages", quote.pages);
+  if (quote.copies > 1 && !size.empty()) size = "each " + size;
   return joined(
       {size, listed(words_of(quote, {Role::text_paper})), listed(words_of(quote, {Role::endpaper}))});
 }
@@ -175,13 +182,20 @@ std::int64_t whole_mm(Length length) { return mul_div(length.n, 1, 1000, Roundin
 }  // namespace
 
 std::string binding_words(BuyerQuote const& quote) {
+  bool const several = quote.copies > 1;
+  auto const many = [&](std::string_view things) {
+    return capital(number_word(quote.copies)) + " " + std::string(things);
+  };
   if (quote.box_alone)
-    return fmt::format("Made by hand, for a book of about {} x {} x {} mm: a {}.", whole_mm(quote.height),
-                       whole_mm(quote.width), whole_mm(quote.thickness), box(quote));
+    return fmt::format("{}ade by hand, for a book of about {} x {} x {} mm: {}.",
+                       several ? many("boxes, each m") : "M", whole_mm(quote.height), whole_mm(quote.width),
+                       whole_mm(quote.thickness), "a " + box(quote));
   if (!quote.volumes.empty())
-    return fmt::format("A set of {} volumes, bound by hand, {}.",
-                       number_word(static_cast<std::int64_t>(quote.volumes.size())), binding(quote));
-  return fmt::format("Bound by hand, {}. Closed it measures about {} x {} x {} mm.", binding(quote),
+    return fmt::format("{} of {} volume{}, bound by hand, {}.", several ? many("sets") : "A set",
+                       number_word(static_cast<std::int64_t>(quote.volumes.size())),
+                       quote.volumes.size() == 1 ? "" : "s", binding(quote));
+  return fmt::format("{}ound by hand, {}. Closed {} measures about {} x {} x {} mm.",
+                     several ? many("copies, b") : "B", binding(quote), several ? "each" : "it",
                      whole_mm(quote.height), whole_mm(quote.width), whole_mm(quote.thickness));
 }
 

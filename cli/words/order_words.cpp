@@ -1,6 +1,7 @@
 #include "cli/words/order_words.h"
 
 #include "cli/words/values.h"
+#include "engine/book/style.h"
 
 #include <fmt/format.h>
 
@@ -39,13 +40,19 @@ std::optional<Money> next_copy(std::vector<BuyerCopies> const& prices) {
   return prices.back().shown - prices[prices.size() - 2].shown;
 }
 
-std::string copies_words(std::vector<BuyerCopies> const& prices, bool set) {
+Ordered ordered(std::string_view binding, bool set) {
+  Style const* const style = style_named(binding);
+  if (style != nullptr && style->body == Body::box_alone) return {"box", "boxes"};
+  return set ? Ordered{"set", "sets"} : Ordered{"book", "books"};
+}
+
+std::string copies_words(std::vector<BuyerCopies> const& prices, Ordered what) {
   std::optional<Money> const next = next_copy(prices);
   if (!next) return "";
   std::string text;
   for (std::size_t i = 0; i + 1 < prices.size(); ++i)
-    text += fmt::format("{} {}{} {}; ", prices[i].copies, set ? "set" : "book",
-                        prices[i].copies == 1 ? "" : "s", money_text(prices[i].shown));
+    text += fmt::format("{} {} {}; ", prices[i].copies, prices[i].copies == 1 ? what.one : what.more,
+                        money_text(prices[i].shown));
   return text + fmt::format("the next one {}.", money_words(*next));
 }
 

@@ -5,13 +5,19 @@
 #include "engine/commission/commission.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace endband::cli {
 
-// "1 book 300.00; 5 books 1300.00; the next one 250.00 EUR." Empty where no other count was priced. For a set
-// "1 set ...".
-std::string copies_words(std::vector<BuyerCopies> const& prices, bool set);
+// What one is called of what is ordered: "book", "set" or "box", with what follows a count of them.
+struct Ordered {
+  std::string_view one, more;
+};
+Ordered ordered(std::string_view binding, bool set);
+
+// "1 book 300.00; 5 books 1300.00; the next one 250.00 EUR." Empty where no other count was priced.
+std::string copies_words(std::vector<BuyerCopies> const& prices, Ordered what);
 // What one more copy adds to the price of those asked for; none where it was not priced.
 std::optional<Money> next_copy(std::vector<BuyerCopies> const& prices);
 std::vector<BuyerCopies> copies_of(FrozenQuote const& quote);

@@ -1,7 +1,9 @@
 // Command lines as text, and faults in words.
 #include "cli/command/words.h"
 
+#include "cli/words/buyer_words.h"
 #include "cli/words/fault_words.h"
+#include "cli/words/order_words.h"
 #include "cli/words/values.h"
 
 #include <doctest/doctest.h>
@@ -70,6 +72,35 @@ TEST_CASE("a key with its value stands without quotes of its own, and what has n
                       "a box alone has no strap",
                       {}};
   CHECK(sentence(refused) == "there can be no [strap] with binding = \"box\": a box alone has no strap");
+}
+
+TEST_CASE("prices of copies are told of what is made: books, sets or boxes") {
+  auto const euros = [](std::int64_t amount) { return Money{amount * 100, *read_currency("EUR")}; };
+  std::vector<BuyerCopies> const prices{{1, euros(300)}, {5, euros(1300)}, {6, euros(1550)}};
+  CHECK(copies_words(prices, ordered("case", false)) ==
+        "1 book 300.00; 5 books 1300.00; the next one 250.00 EUR.");
+  CHECK(copies_words(prices, ordered("case", true)) ==
+        "1 set 300.00; 5 sets 1300.00; the next one 250.00 EUR.");
+  CHECK(copies_words(prices, ordered("box", false)) ==
+        "1 box 300.00; 5 boxes 1300.00; the next one 250.00 EUR.");
+}
+
+TEST_CASE("several copies are told first, and what is told of the pages is told of each") {
+  BuyerQuote quote;
+  quote.binding = "case";
+  quote.pages = 128;
+  quote.sections = 8;
+  CHECK(binding_words(quote).starts_with("Bound by hand, "));
+  CHECK(component_words(quote, Component::text_block).find(": 128 pages in 8 sections") != std::string::npos);
+  quote.copies = 5;
+  CHECK(binding_words(quote).starts_with("Five copies, bound by hand, "));
+  CHECK(binding_words(quote).find("Closed each measures") != std::string::npos);
+  CHECK(component_words(quote, Component::text_block).find(": each 128 pages") != std::string::npos);
+  quote.volumes.resize(2);
+  CHECK(binding_words(quote).starts_with("Five sets of two volumes, bound by hand, "));
+  quote.volumes.clear();
+  quote.box_alone = true;
+  CHECK(binding_words(quote).starts_with("Five boxes, each made by hand, for a book of about "));
 }
 
 TEST_CASE("control characters of a file reach no terminal") {
