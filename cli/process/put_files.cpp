@@ -34,8 +34,8 @@ class Beside {
     std::error_code error;
     if (fs::is_directory(folder_, error)) return true;
     made_folder_ = fs::create_directory(folder_, error);
-    if (made_folder_) return true;
-    return unusable(folder_, error ? error.message() : "is no folder", "a folder that can be written");
+    if (made_folder_ || !error) return true;  // without an error another process has just made it
+    return unusable(folder_, error.message(), "a folder that can be written");
   }
 
   Read<bool> write(NewFile const& file) {
