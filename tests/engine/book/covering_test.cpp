@@ -76,6 +76,26 @@ TEST_CASE("corners reach along the edge, or across, as far as the leather of the
         Approx(56.5685));
 }
 
+// A corner of 35 mm, turned in by 15 mm over a board of 3 mm, has legs of 71 mm. The side laps its slant by 4
+// mm, measured across: its own trimmed corner has legs shorter by 4 x root 2, 65.3431 mm, and two of them are
+// a square of 4,269.73 mm2.
+TEST_CASE("the sides are trimmed across the corners, a lap within the edge of their covering") {
+  Figures const figures = figures_from({{boards, 2},
+                                        {board_height, 248},
+                                        {board_width, 158},
+                                        {spine_reach, 39.5},
+                                        {corner_leather, 35},
+                                        {side_lap, 4},
+                                        {turn_in, 15},
+                                        {board_thickness, 3},
+                                        {underlay_growth, 0},
+                                        {underlay_growth_across, 0}},
+                                       {Way::half, Way::hollow});
+  CHECK(figures.value(side_height) == 284);
+  CHECK(figures.value(side_width) == 140.5);
+  CHECK(figures.value(sides_area) == Approx(2 * (284 * 140.5 - 4269.73)).epsilon(1e-6));
+}
+
 TEST_CASE_FIXTURE(Described, "half leather is a spine, two sides and four corners, two to a square") {
   Structure const book = made("case", "[cover]\nextent = \"half\"\n[spine]\nshape = \"flat\"\n");
   Figures const& of = book.figures;
@@ -216,7 +236,7 @@ TEST_CASE_FIXTURE(Described,
   CHECK(wrapper.width.n == Approx(1000 * wide).epsilon(1e-4));
   CHECK_FALSE(has(book, Item::boards));
   CHECK(times(book, OperationKind::cut_wrapper) == 1);
-  CHECK(times(book, OperationKind::pierce_wrapper) == of.value(sections) * of.value(stations));
+  CHECK(times(book, OperationKind::pierce_wrapper) == of.value(sewn_sections) * of.value(stations));
   CHECK(times(book, OperationKind::cover_book) == 0);
   CHECK(times(book, OperationKind::pare_edges) == 0);
   CHECK(of.value(closed_height) == 246);
