@@ -48,12 +48,9 @@ constexpr std::array table{
           return w - reach + lap + in + t + underlays_add;
         },
         geometry)),
-    when(in_parts, rule(
+    when(quarter_only, rule(
         sides_area, From<boards, side_height, side_width>{}, "A_e = n_b x H_e x W_e",
         [](double n, double h, double w) { return n * h * w; }, geometry)),
-    when(in_parts, rule(
-        sides_mass, From<sides_area, side_thickness, side_density>{}, "m_e = A_e x t_e x rho_e",
-        [](double a, double t, double rho) { return a * t * rho * 1e-6; }, by_definition)),
 
     when(with_corners, rule(
         covering_corners, From<boards>{}, "n_q = 2 x n_b", [](double n) { return 2 * n; },
@@ -76,6 +73,18 @@ constexpr std::array table{
         corner_edges, From<covering_corners, corner_cut>{}, "E_q = n_q x (2 + root(2)) x K_q",
         [](double n, double cut) { return n * (2 + std::numbers::sqrt2) * cut; },
         "geometry: the three edges of a corner")),
+    // A side is trimmed across its two corners before it is pasted: what is left laps the slant of their covering.
+    when(with_corners, rule(
+        sides_area, From<boards, side_height, side_width, corner_cut, side_lap>{},
+        "A_e = n_b x (H_e x W_e - (K_q - root(2) x lp)^2)",
+        [](double n, double h, double w, double cut, double lap) {
+          double const off = std::max(0.0, cut - std::numbers::sqrt2 * lap);
+          return n * (h * w - off * off);
+        },
+        "geometry: a rectangle less two halves of a square")),
+    when(in_parts, rule(
+        sides_mass, From<sides_area, side_thickness, side_density>{}, "m_e = A_e x t_e x rho_e",
+        [](double a, double t, double rho) { return a * t * rho * 1e-6; }, by_definition)),
 
     when(in_parts, rule(
         pare_length, From<cover_height, spine_cover_width>{}, "E = 2 x (H_c + W_q)",

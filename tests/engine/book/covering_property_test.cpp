@@ -92,6 +92,14 @@ double area(Piece const& piece) {
   return static_cast<double>(piece.count) * as_mm(piece.height) * as_mm(piece.width);
 }
 
+// Sides are put on without what would lie under the slant of a corner's covering, the lap left on it.
+double trimmed_across(Piece const& piece, Figures const& of) {
+  if (piece.item != Item::cover_sides || !of.has(covering_corners)) return 0;
+  double const legs = of.value(corner_leather) + 2 * (of.value(turn_in) + of.value(board_thickness)) -
+                      std::sqrt(2.0) * of.value(side_lap);
+  return of.value(covering_corners) * legs * legs / 2;
+}
+
 double number(Ratio ratio) { return static_cast<double>(ratio.num()) / static_cast<double>(ratio.den()); }
 
 double diameter(Material const& of) { return static_cast<double>(of.properties.caliper->n) * 1e-6; }
@@ -167,7 +175,7 @@ TEST_CASE_FIXTURE(AnyBook, "the mass is that of all its parts, each weighed once
     double parts = of.value(block_mass) + of.value(endpapers_mass);  // net of what is trimmed off
     for (Piece const& piece : book.pieces)
       if (piece.item != Item::text_sheets && piece.item != Item::endpaper_sheets)
-        parts += area(piece) * grams_a_mm2(catalogue.at(piece.material));
+        parts += (area(piece) - trimmed_across(piece, of)) * grams_a_mm2(catalogue.at(piece.material));
     for (Run const& run : book.runs)
       parts += static_cast<double>(run.count) * as_mm(run.each) * grams_a_mm(catalogue.at(run.material));
     for (Spread const& spread : book.spreads)
