@@ -208,6 +208,62 @@ Read<FlagValue> read_country(std::string_view text) {
   return FlagValue(std::string(text));
 }
 
+// "9:10" or "09:10": minutes after midnight.
+std::optional<std::int64_t> minute_of_day(std::string_view text) {
+  std::string const padded = text.size() == 4 ? "0" + std::string(text) : std::string(text);
+  if (!read_clock(padded)) return std::nullopt;
+  auto const two = [&](std::size_t i) { return (padded[i] - '0') * 10 + (padded[i + 1] - '0'); };
+  return two(0) * 60 + two(3);
+}
+
+std::string clock_text(std::int64_t minute) {
+  auto const two = [](std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+  return two(minute / 60) + ":" + two(minute % 60);
+}
+
+constexpr std::string_view span_example = "a time worked such as 09:10-11:40 or 2 h 30 min";
+
+// An end before the beginning is the next day's only where that is plain: begun in the evening, ended by
+// early morning. Else the two were more likely swapped.
+Read<FlagValue> read_clock_span(std::string_view text, std::int64_t began, std::int64_t ended) {
+  constexpr std::int64_t evening = 18 * 60;
+  constexpr std::int64_t morning = 6 * 60;
+  constexpr std::int64_t day = 24 * 60;
+  bool const over_midnight = ended < began && began >= evening && ended <= morning;
+  if (ended <= began && !over_midnight)
+    return refuse(
+        fault(FaultCode::contradiction, text,
+              "the beginning before the end; over midnight only from 18:00 or later to 06:00 or earlier"));
+  std::int64_t const minutes = ended - began + (over_midnight ? day : 0);
+  return FlagValue(WorkSpan{{minutes * 60}, clock_text(began), clock_text(ended)});
+}
+
+Read<FlagValue> read_length_of_work(std::string_view text) {
+  constexpr std::int64_t most = 24 * 3600;
+  auto const time = read_duration(text);
+  if (!time) return refuse(fault(time.error().front().code, text, std::string(span_example)));
+  if (time->n <= 0 || time->n > most)
+    return refuse(fault(FaultCode::out_of_range, text, "more than nothing, and at most 24 h at once"));
+  return FlagValue(WorkSpan{*time, {}, {}});
+}
+
+Read<FlagValue> read_span(std::string_view text) {
+  if (text.find(':') == std::string_view::npos) return read_length_of_work(text);
+  for (std::string_view const dash : {"-", "\xE2\x80\x93"}) {  // a hyphen, or an en dash
+    std::size_t const at = text.find(dash);
+    if (at == std::string_view::npos) continue;
+    auto const trimmed = [](std::string_view part) {
+      while (part.starts_with(' ')) part.remove_prefix(1);
+      while (part.ends_with(' ')) part.remove_suffix(1);
+      return part;
+    };
+    auto const began = minute_of_day(trimmed(text.substr(0, at)));
+    auto const ended = minute_of_day(trimmed(text.substr(at + dash.size())));
+    if (began && ended) return read_clock_span(text, *began, *ended);
+  }
+  return refuse(fault(FaultCode::bad_value, text, std::string(span_example)));
+}
+
 Read<FlagValue> read_on(std::string_view) { return FlagValue(); }
 
 struct TypeRow {
@@ -246,6 +302,7 @@ constexpr std::array type_table{
     TypeRow{FlagType::times, "TIMES", read_three_times},
     TypeRow{FlagType::wait, "WAIT", read_wait},
     TypeRow{FlagType::country, "COUNTRY", read_country},
+    TypeRow{FlagType::span, "SPAN", read_span},
 };
 
 constexpr bool in_order() {

@@ -21,9 +21,15 @@ struct SpreadRate {
   std::int64_t mg_m2 = 0, ul_m2 = 0;  // one of them
 };
 
+// Time worked: how long, and from when to when where that was said.
+struct WorkSpan {
+  Duration time;
+  std::string began, ended;  // "09:10"; empty: only how long
+};
+
 using FlagValue = std::variant<std::monostate, std::string, std::int64_t, Length, Thickness, Mass, Area,
                                Amount, Ratio, SheetSize, ThreadNumber, Date, Currency, MaterialKind, SoldBy,
-                               Charging, OperationKind, Spread3, SpreadRate>;
+                               Charging, OperationKind, Spread3, SpreadRate, WorkSpan>;
 
 enum class FlagType : std::uint8_t {
   on,         // stands alone: --json
@@ -56,6 +62,7 @@ enum class FlagType : std::uint8_t {
   times,      // "5/10/20 min": low, likely, high
   wait,       // "8/12 h": low, high
   country,    // two letters of ISO 3166
+  span,       // "09:10-11:40", or how long: "2 h 30 min"
 };
 
 struct Flag {

@@ -40,6 +40,30 @@ TEST_CASE("a wait is two times with one unit, or one time") {
   CHECK(refusal(FlagType::wait, "8/12") == FaultCode::missing_unit);
 }
 
+TEST_CASE("a time worked is from when to when, or how long") {
+  auto const clock = value<WorkSpan>(FlagType::span, "09:10-11:40");
+  CHECK(clock.time == Duration{150 * 60});
+  CHECK(clock.began == "09:10");
+  CHECK(clock.ended == "11:40");
+  CHECK(value<WorkSpan>(FlagType::span, "9:05 \xE2\x80\x93 9:06").began == "09:05");
+  auto const length = value<WorkSpan>(FlagType::span, "2 h 30 min");
+  CHECK(length.time == Duration{150 * 60});
+  CHECK(length.began.empty());
+  CHECK(value<WorkSpan>(FlagType::span, "24 h").time == Duration{86400});
+  for (std::string_view bad : {"09:10", "09:10-25:00", "9-11:40", "09:10-", ":", "a:b-c:d"})
+    CHECK(refusal(FlagType::span, bad) == FaultCode::bad_value);
+  CHECK(refusal(FlagType::span, "90") == FaultCode::missing_unit);
+  for (std::string_view bad : {"0 min", "-5 min", "25 h"})
+    CHECK(refusal(FlagType::span, bad) == FaultCode::out_of_range);
+}
+
+TEST_CASE("work over midnight is read only where it is plainly that") {
+  CHECK(value<WorkSpan>(FlagType::span, "22:30-00:15").time == Duration{105 * 60});
+  CHECK(value<WorkSpan>(FlagType::span, "18:00-06:00").time == Duration{12 * 3600});
+  for (std::string_view swapped : {"11:40-09:10", "17:59-05:00", "23:00-06:01", "10:00-10:00", "20:00-20:00"})
+    CHECK(refusal(FlagType::span, swapped) == FaultCode::contradiction);
+}
+
 TEST_CASE("a code is small letters, digits and hyphens") {
   CHECK(value<std::string>(FlagType::code, "goat-green.2") == "goat-green.2");
   for (std::string_view bad : {"", "Goat", "-x", "a b", "\xC3\xA4"})
