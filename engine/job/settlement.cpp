@@ -1,1 +1,23 @@
 #include "engine/job/job.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace endband {
+
+Settlement settle_cancelled(FrozenQuote const& agreed, JobRecord const& record, std::optional<Money> keeps) {
+  if (keeps && keeps->minor < 0) throw std::logic_error("less than nothing is kept");
+  TaxRules const& tax = agreed.selling.tax;
+  Money const none{0, agreed.shop.currency};
+  Settlement settled;
+  settled.cost = actual_cost(agreed, record);
+  settled.keeps = keeps.value_or(std::max(settled.cost.total, none));
+  settled.tax = tax.mode == TaxMode::none ? none : tax_added(settled.keeps, tax.rate);
+  settled.paid = record.paid;
+  Money const over = settled.paid - settled.keeps - settled.tax;
+  settled.to_give_back = std::max(over, none);
+  settled.still_due = std::max(-over, none);
+  return settled;
+}
+
+}  // namespace endband
