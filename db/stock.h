@@ -73,7 +73,10 @@ Read<Counted> count(Writing& writing, std::string_view code_or_lot, Amount count
                     std::optional<Money> worth, std::string_view place);
 
 Read<std::vector<Posting>> scrap(Writing& writing, std::string_view code_or_lot, Amount quantity, Date on, std::string_view reason);
-// The value of a lot is lowered to `worth`; never raised.
+// A customer's goods go back to their owner: `quantity`, or all that is left of the lot.
+Read<std::vector<Posting>> hand_back(Writing& writing, std::string_view lot, std::optional<Amount> quantity, Date on,
+                                     std::string_view reason);
+// The value of a lot is lowered to `worth`; never raised. Of a pooled lot its share of the average is, and with it that of all.
 Read<Posting> write_down(Writing& writing, std::string_view lot, Money worth, Date on, std::string_view reason);
 Read<LotRow> set_fact(Writing& writing, std::string_view lot, std::string_view fact, std::string_view value);
 
