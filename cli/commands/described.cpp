@@ -110,21 +110,31 @@ class Amounts {
 Read<Described> describe(Context& context, db::Workshop& workshop, std::string const& file) {
   auto text = context.read_file(file);
   if (!text) return tl::unexpected(std::move(text.error()));
+  return describe_text(workshop, {file == "-" ? std::string(standard_input) : file, std::move(*text)},
+                       {context.on, context.on});
+}
+
+Read<Described> describe_text(db::Workshop& workshop, DescriptionText description, DescriptionDays days) {
   Described result;
-  result.text = std::move(*text);
-  std::string const name = file == "-" ? std::string(standard_input) : file;
+  result.text = std::move(description.text);
+  std::string const& name = description.source;
   Readable readable = read_readable(result.text, name, description_keys());
   if (readable.text.entries.empty()) return tl::unexpected(std::move(readable.faults));
   result.said = std::move(readable.text);
   auto const model = model_of(result.said);
   if (!model) return tl::unexpected(model.error());
   result.model_name = model_name_of(result.said);
-  auto shop = db::load_shop(workshop, context.on);
+  auto shop = db::load_shop(workshop, days.prices);
   if (!shop) return tl::unexpected(std::move(shop.error()));
   result.shop = std::move(*shop);
+  if (days.habits != days.prices) {
+    auto then = db::load_shop(workshop, days.habits);
+    if (!then) return tl::unexpected(std::move(then.error()));
+    result.shop.defaults = std::move(then->defaults);
+  }
   auto const layers = layers_of(result.said, *model, result.shop);
   result.codes = codes_named(layers);
-  auto loaded = load(workshop, result.codes, context.on, result.shop.buying);
+  auto loaded = load(workshop, result.codes, days.prices, result.shop.buying);
   if (!loaded) return tl::unexpected(std::move(loaded.error()));
   result.catalogue = std::move(loaded->catalogue);
   auto book = resolve(layers, result.catalogue);

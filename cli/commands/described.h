@@ -25,6 +25,16 @@ struct Described {
 // Reads the file, and from the workshop only what it names. All faults of the description at once.
 Read<Described> describe(Context& context, db::Workshop& workshop, std::string const& file);
 
+struct DescriptionText {
+  std::string source, text;
+};
+// The habits of the workshop complete what is not said; materials, prices and rates are of another day where
+// a book already agreed on is priced anew.
+struct DescriptionDays {
+  Date prices, habits;
+};
+Read<Described> describe_text(db::Workshop& workshop, DescriptionText description, DescriptionDays days);
+
 // What a quote asks beside the book: flags come before the description's [quote] table, that before the
 // workshop.
 struct Asked {

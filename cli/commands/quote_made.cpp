@@ -1,0 +1,119 @@
+#include "cli/commands/quote_made.h"
+
+#include "cli/commands/quote_json.h"
+#include "cli/commands/quote_parts.h"
+#include "cli/words/book_words.h"
+#include "cli/words/values.h"
+#include "db/steps.h"
+
+#include <fmt/format.h>
+
+namespace endband::cli {
+namespace {
+
+// What the price follows from, read in one state of the file.
+struct Gathered {
+  Computed computed;  // all but the quote
+  Commission commission;
+  std::string text, model_name;
+};
+
+Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute book) {
+  Gathered gathered;
+  auto commission = commission_of(book.described, book.asked, db::load_steps(workshop, context.on));
+  if (!commission) return tl::unexpected(std::move(commission.error()));
+  gathered.commission = std::move(*commission);
+  gathered.computed.relied_on = versions_in_force(workshop, book.described.codes, context.on);
+  gathered.computed.asked = std::move(book.asked);
+  gathered.computed.codes = std::move(book.described.codes);
+  gathered.text = std::move(book.described.text);
+  gathered.model_name = std::move(book.described.model_name);
+  return gathered;
+}
+
+Read<Computed> priced(Gathered gathered) {
+  auto const price = price_for_quote(gathered.commission);
+  if (!price) return tl::unexpected(price.error());
+  gathered.computed.quote =
+      freeze(gathered.commission, *price, std::move(gathered.text), std::move(gathered.model_name));
+  return std::move(gathered.computed);
+}
+
+}  // namespace
+
+Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args const& args,
+                             std::string const& file) {
+  auto gathered = [&]() -> Read<Gathered> {
+    db::Reading const reading(workshop);
+    auto described = describe(context, workshop, file);
+    if (!described) return tl::unexpected(std::move(described.error()));
+    auto asked = asked_of(context, workshop, args, *described);
+    if (!asked) return tl::unexpected(std::move(asked.error()));
+    return gather(context, workshop, {std::move(*described), std::move(*asked)});
+  }();
+  if (!gathered) return tl::unexpected(std::move(gathered.error()));
+  return priced(std::move(*gathered));
+}
+
+Read<Computed> compute_quote(Context& context, db::Workshop& workshop, ToCompute book) {
+  auto gathered = [&]() -> Read<Gathered> {
+    db::Reading const reading(workshop);
+    return gather(context, workshop, std::move(book));
+  }();
+  if (!gathered) return tl::unexpected(std::move(gathered.error()));
+  return priced(std::move(*gathered));
+}
+
+std::vector<Fault> changed_since(Computed const& computed, db::Workshop& workshop, Args const& args,
+                                 Date on) {
+  auto faults = changes_since(computed.relied_on, versions_in_force(workshop, computed.codes, on));
+  for (Fault& fault : faults) fault.where = args.where(fault.where.field);
+  return faults;
+}
+
+std::vector<Flag> asking_flags(bool with_customer) {
+  std::vector<Flag> flags;
+  if (with_customer) flags.push_back({"--customer", FlagType::code, "who asks"});
+  flags.insert(flags.end(),
+               {{"--margin", FlagType::share, "the goal: money left, of the price without tax"},
+                {"--markup", FlagType::share, "the goal: money left, of the cost"},
+                {"--carriage", FlagType::money, "carriage charged to the customer, without tax; else none"},
+                {"--delivery", FlagType::words, "how it is delivered, as the customer reads it"},
+                {"--valid-until", FlagType::date, "the last day on which the quote holds"}});
+  return flags;
+}
+
+Json to_json(Made const& view) {
+  auto const warning = [&](Warning const& each) { return warning_json(each, view.quote.materials); };
+  return Json::Object{{"dry_run", view.dry_run},
+                      {"number", db::number_text(view.header.number)},
+                      {"quote", header_json(view.header)},
+                      {"offer", offer_json(view.quote)},
+                      {"ladder", ladder_json(view.quote.offer.ladder)},
+                      {"work_s", whole_seconds(view.quote.sheet.seconds)},
+                      {"order", order_json(view.quote)},
+                      {"largest_costs", largest_json(view.quote)},
+                      {"warnings", json_array(view.quote.warnings, warning)}};
+}
+
+Document to_document(Made const& view) {
+  FrozenQuote const& quote = view.quote;
+  std::string const number = db::number_text(view.header.number);
+  std::string const customer = view.header.customer_name.empty() ? "nobody yet" : view.header.customer_name;
+  Document document;
+  document.heading(fmt::format("{} {}: {}, for {}", view.dry_run ? "Would be quote" : "Quote", number,
+                               quote.title.empty() ? "a book" : quote.title, customer));
+  document.paragraph(fmt::format("{} to pay, valid until {}. {} of work.{}", money_words(quote.offer.total),
+                                 date_text(view.header.valid_until), hours_words(quote.sheet.seconds),
+                                 view.dry_run ? " Nothing is saved." : ""));
+  add_order(document, quote);
+  document.add(ladder_table(quote));
+  document.heading("Three largest costs", 2).add(largest_table(quote));
+  for (Warning const& warning : quote.warnings)
+    document.notice(NoticeKind::warning, warning_words(warning, quote.materials));
+  if (!view.dry_run)
+    document.next(fmt::format("endband quote show {0}    or    endband quote explain {0}", number));
+  return document;
+}
+
+}  // namespace endband::cli
