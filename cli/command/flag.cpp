@@ -303,6 +303,7 @@ constexpr std::array type_table{
     TypeRow{FlagType::wait, "WAIT", read_wait},
     TypeRow{FlagType::country, "COUNTRY", read_country},
     TypeRow{FlagType::span, "SPAN", read_span},
+    TypeRow{FlagType::quantity, "QUANTITY", read_words},
 };
 
 constexpr bool in_order() {

@@ -63,6 +63,7 @@ enum class FlagType : std::uint8_t {
   wait,       // "8/12 h": low, high
   country,    // two letters of ISO 3166
   span,       // "09:10-11:40", or how long: "2 h 30 min"
+  quantity,   // "20 sheets", "2 packs"; kept as text until the material is known; may be empty
 };
 
 struct Flag {
