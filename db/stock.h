@@ -95,6 +95,7 @@ struct ShelfRow {
 };
 // As of now; with `on`, as the movements up to that day's end sum up (reserved is then 0).
 std::vector<ShelfRow> shelf(Workshop& workshop, std::optional<Date> on);
+std::optional<Date> last_moved_on(Workshop& workshop);  // the latest day of any movement; a shelf of an earlier day is past
 std::optional<ShelfRow> on_hand(Workshop& workshop, std::string_view code);
 std::vector<LotRow> lots(Workshop& workshop, std::optional<std::string> code, bool closed_too);  // custody too
 Read<LotRow> find_lot(Workshop& workshop, std::string_view mark);
