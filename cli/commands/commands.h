@@ -20,6 +20,18 @@ Command customer_add();
 Command customer_change();
 Command customer_list();
 Command customer_show();
+Command stock_list();
+Command stock_receive();
+Command stock_count();
+Command stock_scrap();
+Command stock_write_down();
+Command stock_hand_back();
+Command stock_change();
+Command stock_offcuts();
+Command stock_moves();
+Command stock_supply();
+Command stock_to_buy();
+Command stock_suggest();
 Command steps_set();
 Command steps_list();
 Command workshop_new();
@@ -27,5 +39,6 @@ Command workshop_set();
 Command workshop_show();
 Command workshop_check();
 Command workshop_log();
+Command workshop_undo();
 
 }  // namespace endband::cli
