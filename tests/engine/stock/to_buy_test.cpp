@@ -143,8 +143,8 @@ TEST_CASE("the earlier job takes what goes bad first, whatever the order they ar
 
 TEST_CASE("what was bought for a job serves it first, and no other") {
   Shop shop = with_paper();
-  shop.holds(sheets(10)).job = "26-014";
   shop.holds(sheets(10));
+  shop.holds(sheets(10)).job = "26-014";
   shop.wants("26-014", sheets(10), in_days(5));
   shop.wants("26-015", sheets(10), in_days(6));
   CHECK(shop.buys().empty());
@@ -224,6 +224,8 @@ TEST_CASE("jobs that bring the shelf down to its point are the day of the order 
   CHECK(buy.short_of == sheets(10));
   CHECK(buy.order_by == in_days(40));
   CHECK(buy.needed_on == in_days(45));
+  shop.wants("26-016", sheets(5), in_days(60));  // it was low before
+  CHECK(only(shop).order_by == in_days(40));
 }
 
 TEST_CASE("a job that comes up short gives the day when it is before the shelf's") {
