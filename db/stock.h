@@ -25,13 +25,13 @@ struct LotRow {
   LotSource source = LotSource::received;
   Costed costed = Costed::pool;
   Date since;
-  std::string supplier, owner, job, parent;  // words: a customer's code, "26-014", "L3"; empty: none
+  std::string supplier, owner, job, parent;  // words: a customer's code, "26-014" (while it keeps the lot), "L3"; empty: none
   std::string said;                          // the quantity as said: "2 packs", "50 sheets"
   Landed landed;
   std::optional<Length> height, width;
   std::optional<Thickness> thickness;
   std::string batch, shade, place, note;
-  std::optional<Date> opened_on, keeps_until;
+  std::optional<Date> opened_on, keeps_until;  // the last day it may be used, however that is known
   Amount quantity;  // left
   Money value;      // of what is left; of a pooled lot its share of the pool, half away
 };
@@ -118,6 +118,7 @@ struct MovementRow {
   std::int64_t quantity = 0, value = 0;  // signed
   std::string job, reason;
 };
+// Newest first.
 std::vector<MovementRow> movements(Workshop& workshop, std::optional<std::string> code_or_lot, int last);
 
 // The formula that holds; absent until the first movement (then the setting stock.formula decides).

@@ -5,7 +5,7 @@
 #include "db/statement.h"
 #include "db/stock.h"
 
-#include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -105,6 +105,9 @@ void post(Writing& writing, Lot const& lot, std::int64_t quantity, std::int64_t 
 // `wanted` out of the lots in this order, at the workshop's formula; together they hold that much.
 Read<std::vector<Posting>> take_out(Writing& writing, std::vector<Lot> const& lots, std::int64_t wanted,
                                     Movement const& movement, Where const& where);
+
+// What a job's offcuts took of each lot that they were cut from.
+std::map<LotId, std::int64_t> kept_from(Connection& connection, std::int64_t job, MaterialId material);
 
 // --- what is set aside
 struct SetAside {

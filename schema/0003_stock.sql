@@ -137,8 +137,8 @@ CREATE TABLE shelf (
 
 CREATE TRIGGER lot_begins AFTER INSERT ON lot BEGIN
   INSERT INTO lot_state (lot, material, quantity, value, moved_on) VALUES (NEW.id, NEW.material, 0, 0, NEW.on_date);
-  INSERT INTO shelf (material, quantity, value, pooled, pooled_value) SELECT NEW.material, 0, 0, 0, 0
-    WHERE NEW.source <> 'custody' ON CONFLICT DO NOTHING;
+  INSERT INTO shelf (material, quantity, value, pooled, pooled_value) VALUES (NEW.material, 0, 0, 0, 0)
+    ON CONFLICT DO NOTHING;
 END;
 CREATE TRIGGER movement_own AFTER INSERT ON movement
   WHEN (SELECT costed = 'own' AND source <> 'custody' FROM lot WHERE id = NEW.lot) BEGIN
