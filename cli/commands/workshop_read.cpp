@@ -6,6 +6,9 @@
 
 #include <fmt/format.h>
 
+#include <cstdint>
+#include <map>
+
 namespace endband::cli {
 namespace {
 
@@ -107,26 +110,47 @@ Read<Answer> run_check(Context& context, Args const&) {
 }
 
 struct Log {
-  std::vector<db::EntryInfo> entries;
+  std::vector<db::EntryInfo> entries;  // newest first
+  std::map<std::int64_t, std::int64_t>
+      undone;  // what an entry was taken back by: newer, and so in the log too
 };
 
+std::int64_t undone_by(Log const& view, db::EntryInfo const& entry) {
+  auto const found = view.undone.find(entry.seq);
+  return found == view.undone.end() ? 0 : found->second;
+}
+
+std::string standing_text(Log const& view, db::EntryInfo const& entry) {
+  if (entry.undoes != 0) return fmt::format("takes back {}", entry.undoes);
+  std::int64_t const by = undone_by(view, entry);
+  return by == 0 ? "" : fmt::format("taken back by {}", by);
+}
+
 Json to_json(Log const& view) {
-  auto const entry_json = [](db::EntryInfo const& entry) {
+  auto const number = [](std::int64_t seq) { return seq == 0 ? Json() : Json(seq); };
+  auto const entry_json = [&](db::EntryInfo const& entry) {
     return Json(Json::Object{{"seq", entry.seq},
                              {"at_utc", entry.at_utc},
                              {"on", date_text(entry.on)},
                              {"command", entry.command},
-                             {"program", entry.program}});
+                             {"program", entry.program},
+                             {"undoes", number(entry.undoes)},
+                             {"undone_by", number(undone_by(view, entry))}});
   };
   return Json::Object{{"entries", json_array(view.entries, entry_json)}};
 }
 
 Document to_document(Log const& view) {
   Document document;
-  Table table{{{"Entry", Align::right}, {"When (UTC)", Align::left, 1}, {"Day", Align::left, 2}, {"Command"}},
+  Table table{{{"Entry", Align::right}, {"When (UTC)", Align::left, 2}, {"Day", Align::left, 3}, {"Command"}},
               {}};
-  for (db::EntryInfo const& entry : view.entries)
-    table.add({std::to_string(entry.seq), entry.at_utc, date_text(entry.on), entry.command});
+  if (!view.undone.empty()) table.columns.push_back({"Stands"});
+  for (db::EntryInfo const& entry : view.entries) {
+    std::vector<std::string> cells{std::to_string(entry.seq), entry.at_utc, date_text(entry.on),
+                                   entry.command};
+    if (!view.undone.empty()) cells.push_back(standing_text(view, entry));
+    table.add(std::move(cells));
+  }
   document.add(std::move(table));
   return document;
 }
@@ -135,7 +159,10 @@ Read<Answer> run_log(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   int const last = static_cast<int>(args.get<std::int64_t>("--last").value_or(20));
-  return Answer(Log{db::log_entries(**workshop, last)});
+  Log log{db::log_entries(**workshop, last), {}};
+  for (db::EntryInfo const& entry : log.entries)
+    if (entry.undoes != 0) log.undone.emplace(entry.undoes, entry.seq);
+  return Answer(std::move(log));
 }
 
 }  // namespace
@@ -174,7 +201,7 @@ Command workshop_log() {
   return {.noun = "workshop",
           .verb = "log",
           .summary = "Show what was written, newest first",
-          .about = "",
+          .about = "What was taken back stays in it, beside what took it back.",
           .words = {},
           .flags = {{"--last", FlagType::whole, "so many; else 20"}},
           .examples = {"workshop log", "workshop log --last 5 --jsonl"},
