@@ -72,7 +72,7 @@ Command stock_change() {
                 {"--opened", FlagType::date, "the day on which it was opened"},
                 {"--keeps-until", FlagType::date, "the last day on which it may be used"},
                 {"--note", FlagType::words, "for the bench; empty: none"}},
-      .examples = {"stock change K1 --place \"skin rack\"", "stock change L1 --opened 2026-11-20 --dry-run"},
+      .examples = {"stock change K1 --place \"skin rack\"", "stock change L2 --opened 2026-11-20 --dry-run"},
       .refused_when = "",
       .writes = true,
       .lists = false,

@@ -77,7 +77,7 @@ Command stock_hand_back() {
           .words = {{"LOT", FlagType::words, "a lot in custody, such as L12"},
                     {"QUANTITY", FlagType::quantity, "how much of it: \"4 pieces\"", false, true}},
           .flags = {{"--reason", FlagType::words, "why: left over, or as it came"}},
-          .examples = {"stock hand-back L2 --reason \"left over\"", "stock hand-back L2 1 piece --dry-run"},
+          .examples = {"stock hand-back L1 1 piece --reason \"left over\"", "stock hand-back L1 --dry-run"},
           .refused_when = "the lot is the workshop's own, or holds less",
           .writes = true,
           .lists = false,

@@ -191,7 +191,7 @@ Command stock_receive() {
           .examples =
               {"stock receive \"goat-moss-08 0.61 m2 61.50\" \"goat-moss-08 0.58 m2 58.50\" --carriage 6.40 "
                "--tax \"19 %\" --batch 7",
-               "stock receive \"text-wove-90 2 packs 92.00\" --place \"plan chest 3\" --dry-run"},
+               "stock receive \"clasp-tide 2 pieces\" --owner ida-quill --place \"safe\""},
           .refused_when = "goods came before the last movement of their material that shares their average",
           .writes = true,
           .lists = false,
