@@ -62,7 +62,7 @@ def allowed_libraries(path):
     if top == "engine":
         if path.suffix == ".h" and is_public(path):
             return (EXPECTED,)
-        return (EXPECTED, FMT) + ((BOOST,) if module == "money" else ()) + ((TOML,) if module == "description" else ())
+        return (EXPECTED, FMT) + ((BOOST,) if module in ("money", "stock") else ()) + ((TOML,) if module == "description" else ())
     if top == "db":
         return (EXPECTED, FMT) if path.suffix == ".h" and is_public(path) else (EXPECTED, FMT, *SQLITE)
     if top == "cli":

@@ -36,12 +36,12 @@ TEST_CASE("copies are one unless said") {
 TEST_CASE("a block that the customer brings is bound once") {
   std::string const given =
       "[text]\ngiven = true\nthickness = \"30 mm\"\nsections = 20\ndensity = \"800 kg/m3\"\n";
-  CHECK(layers::Four("endband = 1\n" + sized("copies = 1\n" + given), "rebinding").resolve());
-  auto const twice = layers::Four("endband = 1\n" + sized("copies = 2\n" + given), "rebinding").resolve();
+  CHECK(layers::Four("endband = 1\n" + paged("copies = 1\n" + given), "rebinding").resolve());
+  auto const twice = layers::Four("endband = 1\n" + paged("copies = 2\n" + given), "rebinding").resolve();
   REQUIRE_FALSE(twice);
   REQUIRE(twice.error().size() == 1);
   CHECK(twice.error().front().code == FaultCode::contradiction);
-  CHECK(twice.error().front().where.line == 4);
+  CHECK(twice.error().front().where.line == 5);
   CHECK(twice.error().front().found == "copies = 2");
 }
 
