@@ -300,8 +300,9 @@ CREATE TABLE reserved (
 CREATE INDEX reserved_of_material ON reserved (material) WHERE quantity > 0;
 
 CREATE TRIGGER reservation_counts AFTER INSERT ON reservation BEGIN
-  INSERT INTO reserved (job, material, lot, quantity) VALUES (NEW.job, NEW.material, ifnull(NEW.lot, 0), NEW.quantity)
-    ON CONFLICT (job, material, lot) DO UPDATE SET quantity = quantity + excluded.quantity;
+  INSERT INTO reserved (job, material, lot, quantity) VALUES (NEW.job, NEW.material, ifnull(NEW.lot, 0), 0) ON CONFLICT DO NOTHING;
+  UPDATE reserved SET quantity = quantity + NEW.quantity
+    WHERE job = NEW.job AND material = NEW.material AND lot = ifnull(NEW.lot, 0);
 END;
 
 CREATE TRIGGER supply_version_stays BEFORE UPDATE ON supply_version BEGIN SELECT RAISE (ABORT, 'supply_version is written once'); END;
