@@ -120,8 +120,9 @@ void check_file(Findings& findings) {
 
 void check_rows(Findings& findings) {
   check_none_lost(findings, "entry", "seq");
-  for (char const* table : {"setting_version", "step_version", "material", "material_version",
-                            "price_version", "customer", "commission", "quote"}) {
+  for (char const* table :
+       {"setting_version", "step_version", "material", "material_version", "price_version", "customer",
+        "commission", "quote", "supply_version", "delivery", "lot", "lot_fact", "movement", "reservation"}) {
     check_none_lost(findings, table, "id");
     check_order(findings, table);
   }

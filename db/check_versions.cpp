@@ -14,7 +14,7 @@ void check_settings(Findings& findings) {
     std::int64_t id = 0;
     std::string name, value;
     select.read(id, name, value);
-    Read<Setting> const setting = check_setting(findings.workshop, name, value);
+    Read<Setting> const setting = read_setting(findings.workshop, name, value);
     if (!setting)
       findings.add("setting_version", id, name + "=" + value, setting.error().front().expected);
     else if (setting->value != value)

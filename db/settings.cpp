@@ -3,13 +3,14 @@
 
 #include "db/setting_value.h"
 #include "db/statement.h"
+#include "db/stock.h"
 #include "engine/money/numeral.h"
 
 #include <utility>
 
 namespace endband::db {
 
-Read<Setting> check_setting(Workshop& workshop, std::string_view name, std::string_view value) {
+Read<Setting> read_setting(Workshop& workshop, std::string_view name, std::string_view value) {
   Where const where{"workshop set", 0, 0, std::string(name)};
   SettingRow const* row = setting_row(name);
   if (row == nullptr) {
@@ -30,6 +31,20 @@ Read<Setting> check_setting(Workshop& workshop, std::string_view name, std::stri
   Read<std::string> canonical = canonical_value(*row, value, workshop.currency(), where);
   if (!canonical) return tl::unexpected(canonical.error());
   setting.value = *std::move(canonical);
+  return setting;
+}
+
+Read<Setting> check_setting(Workshop& workshop, std::string_view name, std::string_view value) {
+  Read<Setting> setting = read_setting(workshop, name, value);
+  if (!setting || name != "stock.formula") return setting;
+  std::optional<CostFormula> const used = formula_in_use(workshop);
+  std::string_view const wanted = setting->value.empty() ? setting_row(name)->fallback : setting->value;
+  if (used && formula_name(*used) != wanted)
+    return refuse({FaultCode::rule_refused,
+                   {"workshop set", 0, 0, std::string(name)},
+                   std::string(wanted),
+                   std::string(formula_name(*used)) + ", which holds since the first movement",
+                   {}});
   return setting;
 }
 

@@ -57,6 +57,8 @@ struct Setting {
 };
 // Checks name, form and range; the value is stored in its canonical form. Faults: unknown_code with near,
 // bad_value ...
+Read<Setting> read_setting(Workshop& workshop, std::string_view name, std::string_view value);
+// And whether it may be set now: the cost formula stands from the first movement on (rule_refused).
 Read<Setting> check_setting(Workshop& workshop, std::string_view name, std::string_view value);
 void set(Writing& writing, Setting const& setting);
 std::vector<Setting> settings(Workshop& workshop, Date on);
