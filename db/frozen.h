@@ -10,6 +10,11 @@
 
 namespace endband::db {
 
+// A condition: quote `q` was not taken back.
+inline constexpr std::string_view not_withdrawn =
+    "NOT EXISTS (SELECT 1 FROM quote_event w WHERE w.quote = q.id AND w.event = 'withdrawn' AND w.undoes IS "
+    "NULL)";
+
 // What the row of a quote has beside the frozen quote.
 struct QuoteIdentity {
   int year = 0, count = 0;

@@ -13,7 +13,7 @@
 namespace endband::db {
 
 // --- quotes
-enum class QuoteState : std::uint8_t { open, sent, accepted, declined, lapsed, revised };
+enum class QuoteState : std::uint8_t { open, sent, accepted, declined, lapsed, revised, withdrawn };
 std::string_view quote_state_name(QuoteState state);
 struct QuoteEvent {
   std::string event;  // "sent"
@@ -22,11 +22,11 @@ struct QuoteEvent {
 };
 QuoteState quote_state(Workshop& workshop, std::int64_t quote, Date valid_until, Date on);
 std::vector<QuoteEvent> quote_events(Workshop& workshop, std::int64_t quote);
-// The latest event stands; without one, or once sent, a quote lapses after its last day.
-// Faults rule_refused: of a day before the quote's; a quote that was accepted, declined or revised, or has
-// lapsed, is not sent; an accepted or revised one is not declined; an accepted, revised or lapsed one is not
-// accepted, nor a second issue of a commission that is a job already. One that was declined may still be
-// accepted while it holds.
+// The latest event stands; without one, or once sent, a quote lapses after its last day. One that was taken
+// back is withdrawn, and stays so. Faults rule_refused: of a day before the quote's; a quote that was
+// accepted, declined or revised, or has lapsed, is not sent; an accepted or revised one is not declined; an
+// accepted, revised or lapsed one is not accepted, nor a second issue of a commission that is a job already.
+// One that was declined may still be accepted while it holds.
 Read<std::int64_t> quote_send(Writing& writing, QuoteHeader const& quote, Date on, std::string_view words);
 Read<std::int64_t> quote_decline(Writing& writing, QuoteHeader const& quote, Date on, std::string_view words);
 

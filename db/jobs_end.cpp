@@ -1,6 +1,7 @@
 // How a job ends, or goes on as another book.
 #include "db/job_rows.h"
 #include "db/statement.h"
+#include "db/stock_ledger.h"
 
 #include <algorithm>
 #include <stdexcept>
@@ -73,6 +74,45 @@ void add_result(Writing& writing, JobHeader const& job, ActualCost const& cost, 
       .insert();
 }
 
+// What was bought for the job stays set aside for it.
+void let_go_but_bought(Writing& writing, std::int64_t job) {
+  struct SetAsideRow {
+    MaterialId material;
+    std::int64_t lot = 0, quantity = 0;
+  };
+  std::vector<SetAsideRow> rows;
+  Statement select(writing.workshop().connection(),
+                   "SELECT r.material, r.lot, r.quantity FROM reserved r LEFT JOIN lot l ON l.id = r.lot "
+                   "WHERE r.job = ?1 AND r.quantity > 0 AND l.job IS NOT ?1 ORDER BY r.material, r.lot");
+  select.bind(job);
+  while (select.step()) {
+    SetAsideRow& row = rows.emplace_back();
+    select.read(row.material, row.lot, row.quantity);
+  }
+  for (SetAsideRow const& row : rows) change_reservation(writing, job, row.material, row.lot, -row.quantity);
+}
+
+// What the job took, and what lies there that was bought for it.
+std::vector<Holding> held_or_bought(Workshop& workshop, JobHeader const& job) {
+  std::vector<Holding> held = load_record(workshop, job).taken;
+  Statement select(
+      workshop.connection(),
+      "SELECT l.material, l.dimension, sum(s.quantity) FROM lot l JOIN lot_state s ON s.lot = l.id "
+      "WHERE l.job = ? AND l.source <> 'custody' AND s.quantity > 0 GROUP BY l.material");
+  select.bind(job.id);
+  while (select.step()) {
+    Holding bought;
+    select.read(bought.material, bought.dimension, bought.used);
+    auto const found = std::find_if(held.begin(), held.end(),
+                                    [&](Holding const& each) { return each.material == bought.material; });
+    if (found == held.end())
+      held.push_back(bought);
+    else
+      found->used = checked_add(found->used, bought.used);
+  }
+  return held;
+}
+
 }  // namespace
 
 Read<ActualCost> finish(Writing& writing, JobHeader const& job, FrozenQuote const& agreed, Date on) {
@@ -133,8 +173,8 @@ Read<std::int64_t> change_agreed(Writing& writing, JobHeader const& job, QuoteHe
                                                 .thrown_away = change.thrown_price,
                                                 .needed_on = job.needed_on,
                                                 .words = std::string(words)});
-  let_go(writing, job.id);
-  auto reserved = reserve_bill(writing, job.id, after, load_record(workshop, job).taken, on);
+  let_go_but_bought(writing, job.id);
+  auto reserved = reserve_bill(writing, job.id, after, held_or_bought(workshop, job), on);
   if (!reserved) return tl::unexpected(std::move(reserved.error()));
   return row;
 }

@@ -10,13 +10,12 @@
 namespace endband::db {
 namespace {
 
-constexpr std::array<std::string_view, 6> state_names{"open",     "sent",   "accepted",
-                                                      "declined", "lapsed", "revised"};
+constexpr std::array<std::string_view, 7> state_names{"open",   "sent",    "accepted", "declined",
+                                                      "lapsed", "revised", "withdrawn"};
 
 QuoteState state_after(std::string_view event) {
-  if (event == "withdrawn") return QuoteState::open;
-  for (QuoteState const state :
-       {QuoteState::sent, QuoteState::accepted, QuoteState::declined, QuoteState::revised})
+  for (QuoteState const state : {QuoteState::sent, QuoteState::accepted, QuoteState::declined,
+                                 QuoteState::revised, QuoteState::withdrawn})
     if (quote_state_name(state) == event) return state;
   throw StoreError(FaultCode::not_a_workshop, "unknown word: " + std::string(event));
 }
@@ -48,9 +47,10 @@ Fault refused(std::string_view verb, QuoteHeader const& quote, std::string reaso
 }
 
 std::string latest_issue(Connection& connection, QuoteHeader const& quote) {
-  Statement select(
-      connection,
-      "SELECT max(issue) FROM quote WHERE commission = (SELECT commission FROM quote WHERE id = ?)");
+  static std::string const sql =
+      "SELECT max(issue) FROM quote q WHERE commission = (SELECT commission FROM quote WHERE id = ?) AND " +
+      std::string(not_withdrawn);
+  Statement select(connection, sql);
   select.bind(quote.id).step();
   QuoteNumber number = quote.number;
   number.issue = select.value<std::string>().at(0);
@@ -65,6 +65,7 @@ std::string reason_to_stay(Connection& connection, QuoteHeader const& quote, Sta
     case QuoteState::declined: return "it was declined on " + day;
     case QuoteState::revised:
       return "it was revised on " + day + "; what holds is " + latest_issue(connection, quote);
+    case QuoteState::withdrawn: return "it was taken back on " + day;
     default: return "";
   }
 }
@@ -90,7 +91,8 @@ std::optional<Fault> not_acceptable(Connection& connection, QuoteHeader const& q
         "accept", quote,
         "another issue was accepted and is job " + job + "; endband job vary " + job + " FILE changes that");
   }
-  if (is.state == QuoteState::revised) return refused("accept", quote, reason_to_stay(connection, quote, is));
+  if (is.state == QuoteState::revised || is.state == QuoteState::withdrawn)
+    return refused("accept", quote, reason_to_stay(connection, quote, is));
   if (on > quote.valid_until) return refused("accept", quote, lapsed_reason(quote));
   return std::nullopt;
 }
@@ -238,7 +240,7 @@ Read<QuoteHeader> save_issue(Writing& writing, QuoteHeader const& of, Date valid
   std::int64_t const id = save_frozen(connection, commission, identity, quote);
   for (std::int64_t const issue : earlier) {
     QuoteState const state = standing_of(connection, issue).state;
-    if (state != QuoteState::accepted && state != QuoteState::revised)
+    if (state != QuoteState::accepted && state != QuoteState::revised && state != QuoteState::withdrawn)
       add_quote_event(writing, issue, "revised", quote.on, "");
   }
   return load_header(workshop, id);

@@ -32,12 +32,14 @@ QuoteHeader read_header(Statement& select) {
   return header;
 }
 
-// The latest issue of each commission that the number may mean.
+// The latest issue of each commission that the number may mean; one that was taken back only when nothing
+// else is there.
 std::vector<QuoteHeader> candidates(Connection& connection, AskedNumber const& asked) {
   static std::string const sql = std::string(header_text) +
                                  "WHERE c.count = ?1 AND (?2 IS NULL OR c.year % 100 = ?2) AND (q.issue = ?3 "
-                                 "OR ?3 IS NULL AND q.issue = "
-                                 "(SELECT max(issue) FROM quote WHERE commission = c.id)) ORDER BY q.id DESC";
+                                 "OR ?3 IS NULL AND q.issue = (SELECT ifnull(max(issue) FILTER (WHERE " +
+                                 std::string(not_withdrawn) +
+                                 "), max(issue)) FROM quote q WHERE q.commission = c.id)) ORDER BY q.id DESC";
   std::optional<std::string> issue;
   if (asked.issue) issue = std::string(1, *asked.issue);
   Statement select(connection, sql);
