@@ -8,14 +8,61 @@ namespace endband::cli {
 
 std::span<Command const> commands() {
   static std::vector<Command> const table{
-      book_start(),       book_measure(),                                        // describe
-      quote_make(),       quote_list(),      quote_show(),     quote_explain(),  // quote
-      stock_list(),       stock_receive(),   stock_count(),    stock_scrap(),    // the shelf
-      stock_write_down(), stock_hand_back(), stock_change(),   stock_offcuts(), stock_moves(),
-      stock_supply(),     stock_to_buy(),    stock_suggest(),  material_add(),  material_change(),
-      material_list(),    material_show(),   material_price(), customer_add(),  customer_change(),
-      customer_list(),    customer_show(),   steps_set(),      steps_list(),    workshop_new(),
-      workshop_set(),     workshop_show(),   workshop_check(), workshop_log(),  workshop_undo(),
+      // describe
+      book_start(),
+      book_measure(),
+      // quote
+      quote_make(),
+      quote_list(),
+      quote_show(),
+      quote_explain(),
+      quote_send(),
+      quote_revise(),
+      quote_decline(),
+      quote_accept(),
+      // the shelf
+      stock_list(),
+      stock_receive(),
+      stock_count(),
+      stock_scrap(),
+      stock_write_down(),
+      stock_hand_back(),
+      stock_change(),
+      stock_offcuts(),
+      stock_moves(),
+      stock_supply(),
+      stock_to_buy(),
+      stock_suggest(),
+      // make
+      job_list(),
+      job_show(),
+      job_use(),
+      job_return(),
+      job_time(),
+      job_paid(),
+      job_hold(),
+      job_approve(),
+      job_vary(),
+      job_finish(),
+      job_cancel(),
+      // keep
+      material_add(),
+      material_change(),
+      material_list(),
+      material_show(),
+      material_price(),
+      customer_add(),
+      customer_change(),
+      customer_list(),
+      customer_show(),
+      steps_set(),
+      steps_list(),
+      workshop_new(),
+      workshop_set(),
+      workshop_show(),
+      workshop_check(),
+      workshop_log(),
+      workshop_undo(),
   };
   return table;
 }

@@ -3,18 +3,30 @@
 #include "cli/commands/quote_json.h"
 #include "cli/words/values.h"
 #include "db/customers.h"
-#include "db/quotes.h"
+#include "db/jobs.h"
 
 namespace endband::cli {
 namespace {
 
-struct QuoteList {
-  std::vector<db::QuoteHeader> quotes;
-  Currency currency;
-  Date on;
+struct ListedQuote {
+  db::QuoteHeader header;
+  db::QuoteState state = db::QuoteState::open;
 };
 
-Json to_json(QuoteList const& view) { return Json::Object{{"quotes", json_array(view.quotes, header_json)}}; }
+struct QuoteList {
+  std::vector<ListedQuote> quotes;
+  Currency currency;
+};
+
+Json to_json(QuoteList const& view) {
+  auto const quote_json = [](ListedQuote const& quote) {
+    Json const header = header_json(quote.header);
+    Json::Object row = std::get<Json::Object>(header.value());
+    row.emplace_back("state", db::quote_state_name(quote.state));
+    return Json(std::move(row));
+  };
+  return Json::Object{{"quotes", json_array(view.quotes, quote_json)}};
+}
 
 Document to_document(QuoteList const& view) {
   Document document;
@@ -29,14 +41,15 @@ Document to_document(QuoteList const& view) {
                {"Title"},
                {"To pay " + currency, Align::decimal},
                {"Left", Align::decimal, 4},
-               {"Valid until", Align::left, 3}},
+               {"Valid until", Align::left, 3},
+               {"State"}},
               {}};
-  for (db::QuoteHeader const& quote : view.quotes)
+  for (auto const& [quote, state] : view.quotes)
     table.add({db::number_text(quote.number), date_text(quote.on), quote.customer, quote.title,
-               money_text(quote.total), money_text(quote.left),
-               date_text(quote.valid_until) + (quote.valid_until < view.on ? " (over)" : "")});
+               money_text(quote.total), money_text(quote.left), date_text(quote.valid_until),
+               std::string(db::quote_state_name(state))});
   document.add(std::move(table));
-  document.next("endband quote show " + db::number_text(view.quotes.front().number));
+  document.next("endband quote show " + db::number_text(view.quotes.front().header.number));
   return document;
 }
 
@@ -50,7 +63,12 @@ Read<Answer> run(Context& context, Args const& args) {
         !known)
       return tl::unexpected(known.error());
   int const last = static_cast<int>(args.get<std::int64_t>("--last").value_or(50));
-  return Answer(QuoteList{db::list_quotes(**workshop, customer, last), (*workshop)->currency(), context.on});
+  QuoteList view{{}, (*workshop)->currency()};
+  for (db::QuoteHeader& quote : db::list_quotes(**workshop, customer, last)) {
+    auto const state = db::quote_state(**workshop, quote.id, quote.valid_until, context.on);
+    view.quotes.push_back({std::move(quote), state});
+  }
+  return Answer(std::move(view));
 }
 
 }  // namespace

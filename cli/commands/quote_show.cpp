@@ -8,7 +8,7 @@
 #include "cli/words/order_words.h"
 #include "cli/words/values.h"
 #include "db/customers.h"
-#include "db/quotes.h"
+#include "db/jobs.h"
 
 #include <fmt/format.h>
 
@@ -22,6 +22,8 @@ struct Letterhead {
 struct QuotePaper {
   std::string number, customer, customer_address;
   Date valid_until;
+  db::QuoteState state = db::QuoteState::open;
+  std::vector<db::QuoteEvent> events;
   Letterhead maker;
   BuyerQuote quote;
 };
@@ -35,6 +37,10 @@ Json repairs_json(std::optional<BuyerRepairs> const& repairs) {
   return Json::Object{{"low", money_json(repairs->low)},
                       {"high", money_json(repairs->high)},
                       {"ceiling", money_json(repairs->ceiling)}};
+}
+
+Json event_json(db::QuoteEvent const& event) {
+  return Json::Object{{"event", event.event}, {"on", date_text(event.on)}};
 }
 
 Json to_json(QuotePaper const& view) {
@@ -51,6 +57,8 @@ Json to_json(QuotePaper const& view) {
       {"customer", Json::Object{{"name", view.customer}, {"address", view.customer_address}}},
       {"on", date_text(quote.on)},
       {"valid_until", date_text(view.valid_until)},
+      {"state", db::quote_state_name(view.state)},
+      {"events", json_array(view.events, event_json)},
       {"title", quote.title},
       {"binding", quote.binding},
       {"words", binding_words(quote)},
@@ -132,6 +140,15 @@ void add_order(Document& document, BuyerQuote const& quote) {
     document.paragraph("In our care: " + custody_words(left) + ". It stays yours.");
 }
 
+// A paper that still holds says nothing of it; one that was decided on, or no longer holds, says so.
+std::string state_words(QuotePaper const& view) {
+  if (view.state == db::QuoteState::open || view.state == db::QuoteState::sent) return "";
+  std::string const name(db::quote_state_name(view.state));
+  return view.state == db::QuoteState::lapsed || view.events.empty()
+             ? name
+             : name + " on " + date_text(view.events.back().on);
+}
+
 Document to_document(QuotePaper const& view) {
   Document document;
   document.paper = true;
@@ -143,6 +160,8 @@ Document to_document(QuotePaper const& view) {
   if (!view.customer_address.empty()) about.rows.emplace_back("", view.customer_address);
   about.rows.emplace_back("Date", date_text(view.quote.on));
   about.rows.emplace_back("Valid until", date_text(view.valid_until));
+  if (std::string state = state_words(view); !state.empty())
+    about.rows.emplace_back("State", std::move(state));
   document.add(std::move(about));
   document.heading(view.quote.title.empty() ? std::string("Your book") : view.quote.title, 2);
   document.paragraph(binding_words(view.quote));
@@ -166,6 +185,8 @@ Read<Answer> run(Context& context, Args const& args) {
     if (auto const customer = db::find_customer(**workshop, header->customer))
       view.customer_address = customer->address;
   view.valid_until = header->valid_until;
+  view.state = db::quote_state(**workshop, header->id, header->valid_until, context.on);
+  view.events = db::quote_events(**workshop, header->id);
   view.quote = for_buyer(db::load_quote(**workshop, header->id));
   view.maker = {setting_in_force(**workshop, "maker.name", header->on),
                 setting_in_force(**workshop, "maker.address", header->on),
