@@ -38,10 +38,12 @@ Json to_json(CountView const& view) {
 
 std::string verdict(CountView const& view) {
   std::int64_t const apart = view.counted.counted - view.counted.known;
+  std::string const known = words(view, view.counted.known);
   switch (view.counted.kind) {
-    case MovementKind::opening: return "it is the opening stock";
-    case MovementKind::missing: return words(view, -apart) + " missing";
-    default: return words(view, apart) + " found";
+    case MovementKind::opening: return " counted: its opening stock";
+    case MovementKind::missing:
+      return fmt::format(" counted where {} should be: {} missing", known, words(view, -apart));
+    default: return fmt::format(" counted where {} should be: {} found", known, words(view, apart));
   }
 }
 
@@ -52,8 +54,7 @@ Document to_document(CountView const& view) {
     document.paragraph(fmt::format("{}: {} counted, as many as there should be.", view.what, counted));
     return document;
   }
-  document.paragraph(fmt::format("{}: {} counted where {} should be: {}.{}", view.what, counted,
-                                 words(view, view.counted.known), verdict(view),
+  document.paragraph(fmt::format("{}: {}{}.{}", view.what, counted, verdict(view),
                                  view.dry_run ? " Nothing is saved." : ""));
   Table table{
       {{"Lot"}, {"Quantity", Align::right}, {fmt::format("Worth {}", view.currency.code()), Align::decimal}},

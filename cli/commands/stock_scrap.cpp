@@ -36,8 +36,11 @@ Json to_json(Scrapped const& view) {
 
 Document to_document(Scrapped const& view) {
   Document document;
-  document.paragraph(fmt::format("{} of {}: {}.{}", view.dry_run ? "Would scrap" : "Scrapped", view.what,
-                                 view.reason, view.dry_run ? " Nothing is saved." : ""));
+  Amount sum{view.shelf.quantity.dimension, 0};
+  for (Posting const& posting : view.postings) sum.n += posting.quantity;
+  document.paragraph(fmt::format("{} {} of {}: {}.{}", view.dry_run ? "Would scrap" : "Scrapped",
+                                 sold_words(sum, view.shelf.sold_by), view.what, view.reason,
+                                 view.dry_run ? " Nothing is saved." : ""));
   Table table{
       {{"Lot"}, {"Quantity", Align::right}, {fmt::format("Worth {}", view.currency.code()), Align::decimal}},
       {}};
