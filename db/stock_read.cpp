@@ -138,8 +138,9 @@ std::vector<ShelfRow> shelf(Workshop& workshop, std::optional<Date> on) {
 
 std::optional<Date> last_moved_on(Workshop& workshop) {
   // One look at the end of the index for each material, however many movements there are.
-  Statement select(workshop.connection(),
-                   "SELECT max((SELECT max(on_date) FROM movement WHERE material = s.material)) FROM shelf s");
+  Statement select(
+      workshop.connection(),
+      "SELECT max((SELECT max(on_date) FROM movement WHERE material = s.material)) FROM shelf s");
   return select.step() ? select.value<std::optional<Date>>() : std::nullopt;
 }
 

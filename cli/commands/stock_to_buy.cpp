@@ -137,24 +137,31 @@ void add_notices(Document& document, ToBuy const& view) {
                     view.of(*unknown).material.code));
 }
 
+// "2 open jobs, 26-014b and the shelf"
+std::string for_whom(ToBuy const& view) {
+  std::vector<std::string> whom;
+  if (view.jobs > 0) whom.push_back(fmt::format("{} open job{}", view.jobs, view.jobs == 1 ? "" : "s"));
+  whom.insert(whom.end(), view.with.begin(), view.with.end());
+  whom.emplace_back("the shelf");
+  return listed(whom);
+}
+
 Document to_document(ToBuy const& view) {
   Document document;
-  std::string const jobs = fmt::format("{} open job{}", view.jobs, view.jobs == 1 ? "" : "s");
-  std::string const whom = view.with.empty() ? jobs : jobs + " and for " + listed(view.with);
   if (view.buys.empty()) {
-    document.paragraph(
-        fmt::format("Nothing to buy: the shelf has what is needed for {}, and nothing there is low.", whom));
+    document.paragraph(fmt::format("Nothing to buy for {}.", for_whom(view)));
     return document;
   }
-  document.heading(fmt::format("To buy, for {}, and for the shelf", whom));
+  document.heading("To buy for " + for_whom(view));
   for (auto first = view.buys.begin(); first != view.buys.end();) {
     auto const last =
         std::find_if(first, view.buys.end(), [&](Buy const& buy) { return buy.supplier != first->supplier; });
     add_supplier(document, view, {first, last});
     first = last;
   }
-  document.paragraph(
-      fmt::format("All together {}, landed.", money_words(together(view.buys, view.currency))));
+  if (view.buys.front().supplier != view.buys.back().supplier)
+    document.paragraph(
+        fmt::format("All together {}, landed.", money_words(together(view.buys, view.currency))));
   add_notices(document, view);
   document.next("endband stock receive \"CODE QUANTITY PRICE\"    when it has come");
   return document;
