@@ -20,6 +20,8 @@ inline constexpr std::string_view later_text =
     "(SELECT undoes FROM entry WHERE seq > ?1 AND undoes IS NOT NULL))";
 
 Fault refused_entry(std::int64_t entry, std::string expected);
+// `later` does something that rests on it: "takes from L3".
+Fault built_on(Connection& connection, std::int64_t entry, std::int64_t later, std::string const& deed);
 std::vector<std::string> columns_of_table(Connection& connection, std::string const& table);
 
 // Why the entry may not be taken back, but for what only shows when it is done.

@@ -44,13 +44,14 @@ constexpr std::array builds_on_texts{
     "SELECT b.entry, 'sets ' || l.mark || l.number || ' aside for ' || JOB(b.job) FROM lot l "
     "JOIN reservation b ON b.lot = l.id WHERE l.entry = ?1 AND b.quantity > 0 AND b.entry IN LATER",
 
-    // A job that ended.
+    // A job that ended. Payments come and go after that, but a settlement rests on those before it.
     "SELECT b.entry, 'is the end of job ' || JOB(b.job) FROM job_event b "
     "WHERE b.event IN ('finished', 'cancelled') AND b.entry IN LATER AND b.job IN ("
     "SELECT job FROM movement WHERE entry = ?1 UNION SELECT job FROM reservation WHERE entry = ?1 "
     "UNION SELECT job FROM job_event WHERE entry = ?1 UNION SELECT job FROM job_time WHERE entry = ?1 "
-    "UNION SELECT job FROM job_outside WHERE entry = ?1 UNION SELECT job FROM job_payment WHERE entry = ?1 "
-    "UNION SELECT job FROM job_without WHERE entry = ?1 UNION SELECT job FROM lot WHERE entry = ?1)",
+    "UNION SELECT job FROM job_outside WHERE entry = ?1 UNION SELECT job FROM job_without WHERE entry = ?1 "
+    "UNION SELECT job FROM lot WHERE entry = ?1 "
+    "UNION SELECT job FROM job_payment WHERE entry = ?1 AND b.event = 'cancelled')",
 
     // What was agreed, and what was done for the job since.
     "SELECT b.entry, 'is of job ' || JOB(b.job) FROM job_agreed a JOIN ("
@@ -116,12 +117,6 @@ std::string filled_in(std::string_view text) {
   return sql + " ORDER BY 1, 2";
 }
 
-std::string command_of(Connection& connection, std::int64_t entry) {
-  Statement select(connection, "SELECT command FROM entry WHERE seq = ?");
-  select.bind(entry).step();
-  return select.value<std::string>();
-}
-
 // One fault for each later entry, the newest first: it is the first to take back.
 std::vector<Fault> builds_on(Connection& connection, std::int64_t entry) {
   std::map<std::int64_t, std::string, std::greater<>> later;
@@ -134,10 +129,7 @@ std::vector<Fault> builds_on(Connection& connection, std::int64_t entry) {
     }
   }
   std::vector<Fault> faults;
-  for (auto const& [seq, deed] : later)
-    faults.push_back(refused_entry(
-        entry, "entry " + std::to_string(seq) + " (" + command_of(connection, seq) + ") " + deed +
-                   "; take that back first: endband workshop undo " + std::to_string(seq)));
+  for (auto const& [seq, deed] : later) faults.push_back(built_on(connection, entry, seq, deed));
   return faults;
 }
 
@@ -181,6 +173,14 @@ std::vector<Fault> moved_later(Connection& connection, std::int64_t entry, Date 
 }
 
 }  // namespace
+
+Fault built_on(Connection& connection, std::int64_t entry, std::int64_t later, std::string const& deed) {
+  Statement select(connection, "SELECT command FROM entry WHERE seq = ?");
+  select.bind(later).step();
+  return refused_entry(entry, "entry " + std::to_string(later) + " (" + select.value<std::string>() + ") " +
+                                  deed + "; take that back first: endband workshop undo " +
+                                  std::to_string(later));
+}
 
 std::vector<Fault> undo_refusals(Workshop& workshop, std::int64_t entry, Date on) {
   Connection& connection = workshop.connection();

@@ -168,21 +168,20 @@ void tell_quotes(Connection& connection, std::int64_t entry, Rows& rows) {
 // meanwhile.
 struct Shortage {
   std::int64_t material = 0, quantity = 0;
-  std::string code;
 };
 std::vector<Shortage> shortages(Connection& connection, std::int64_t entry) {
   Statement select(
       connection,
       "SELECT s.material, ifnull((SELECT sum(quantity) FROM reserved WHERE material = s.material AND "
       "quantity > 0), 0) "
-      "- s.quantity, t.code FROM shelf s JOIN material t ON t.id = s.material WHERE s.material IN "
+      "- s.quantity FROM shelf s WHERE s.material IN "
       "(SELECT material FROM movement WHERE entry = ?1 UNION SELECT material FROM reservation WHERE entry = "
       "?1)");
   select.bind(entry);
   std::vector<Shortage> all;
   while (select.step()) {
     Shortage& each = all.emplace_back();
-    select.read(each.material, each.quantity, each.code);
+    select.read(each.material, each.quantity);
   }
   return all;
 }
@@ -193,19 +192,22 @@ std::vector<Fault> worse(Connection& connection, std::int64_t entry, std::vector
     auto const was = std::find_if(before.begin(), before.end(),
                                   [&](Shortage const& s) { return s.material == now.material; });
     if (now.quantity <= 0 || now.quantity <= was->quantity) continue;
-    static std::string const sql = "SELECT r.entry, " + std::string(number_of) +
-                                   "j.commission) FROM reservation r JOIN job j ON j.id = r.job WHERE "
-                                   "r.material = ?2 AND r.quantity > 0 AND r.entry IN " +
-                                   std::string(later_text) + " ORDER BY r.entry DESC LIMIT 1";
+    // Without a later hand in it, it was as short before the entry.
+    static std::string const sql =
+        "SELECT entry, deed FROM (SELECT r.entry, 'sets ' || t.code || ' aside for ' || " +
+        std::string(number_of) +
+        "j.commission) AS deed FROM reservation r JOIN job j ON j.id = r.job JOIN material t ON t.id = "
+        "r.material "
+        "WHERE r.material = ?2 AND r.quantity > 0 UNION ALL SELECT m.entry, 'takes ' || t.code FROM movement "
+        "m "
+        "JOIN material t ON t.id = m.material WHERE m.material = ?2 AND m.quantity < 0) WHERE entry IN " +
+        std::string(later_text) + " ORDER BY entry DESC LIMIT 1";
     Statement select(connection, sql);
-    select.bind(entry, now.material);
-    std::string who = "other jobs";
+    if (!select.bind(entry, now.material).step()) continue;
     std::int64_t seq = 0;
-    if (select.step()) select.read(seq, who);
-    faults.push_back(refused_entry(
-        entry,
-        now.code + " is set aside for " + who +
-            (seq == 0 ? "" : " since; take that back first: endband workshop undo " + std::to_string(seq))));
+    std::string deed;
+    select.read(seq, deed);
+    faults.push_back(built_on(connection, entry, seq, deed));
   }
   return faults;
 }

@@ -152,8 +152,11 @@ std::optional<Fault> restore(Writing& writing, Versioned const& what, std::strin
                                  " = ?1 AND valid_from >= (SELECT min(valid_from) FROM " + what.table +
                                  " WHERE " + what.key + " = ?1 AND entry = ?2) ORDER BY valid_from");
   days.bind(key, entry);
+  std::size_t const told = undone.size();
   for (std::string const& day : texts(days))
     if (!restoring.on(day, undone)) return refused_entry(entry, restoring.name + ": " + what.first);
+  // It had said what stood before it too.
+  if (undone.size() == told) undone.push_back({restoring.name, "as before", "as before"});
   return std::nullopt;
 }
 
