@@ -1,0 +1,132 @@
+// A shelf changed behind the program's back is found, and the row named.
+#include "tests/db/shelf.h"
+
+#include <SQLiteCpp/Column.h>
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+using namespace endband;
+using namespace endband::db;
+using namespace endband::db::test;
+
+namespace {
+
+// Movements 1 to 8: L1 and K1 received, used, an offcut K2 kept, L1 given back, written down, L2 found, L1
+// scrapped.
+struct Bench {
+  Shelf shelf;
+  explicit Bench(std::string_view formula) : shelf(formula) {
+    std::int64_t const job = shelf.new_job();
+    Parcel parcel = Shelf::parcel("2026-07-01");
+    parcel.terms.carriage = eur(100);
+    parcel.place = "chest";
+    parcel.keeps_until = day("2027-01-01");
+    parcel.lines = {Shelf::line("board", sheets(10), 1'000), Shelf::line("goat", cm2(5000), 5'000)};
+    write(shelf.workshop, [&](Writing& writing) {
+      receive(writing, parcel).value();
+      reserve(writing, job, on_hand(shelf.workshop, "board")->material, sheets(5), 0, day("2026-07-01"))
+          .value();
+      take_for_job(writing, job, "goat", "", cm2(5000), MovementKind::used, day("2026-07-02"), "").value();
+      keep_offcut(writing, job, "goat", "", Length{200'000}, Length{250'000}, day("2026-07-02"), "").value();
+      take_for_job(writing, job, "board", "", sheets(3), MovementKind::used, day("2026-07-02"), "").value();
+      give_back_from_job(writing, job, "board", "", sheets(1), day("2026-07-03")).value();
+      write_down(writing, "L1", eur(500), day("2026-07-04"), "damp").value();
+      count(writing, "board", sheets(9), day("2026-07-05"), "", std::nullopt, "").value();
+      return scrap(writing, "L1", sheets(1), day("2026-07-06"), "torn").value();
+    });
+  }
+
+  std::vector<Fault> broken_by(std::string const& sql) {
+    std::string const copy = shelf.folder.file("copy.db");
+    std::filesystem::remove(copy);
+    write(shelf.workshop, [](Writing&) { return true; });
+    {
+      SQLite::Database from(shelf.path, SQLite::OPEN_READWRITE);
+      from.exec("VACUUM INTO '" + copy + "'");
+      SQLite::Database database(copy, SQLite::OPEN_READWRITE);
+      std::vector<std::pair<std::string, std::string>> triggers;
+      SQLite::Statement select(database, "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
+      while (select.executeStep())
+        triggers.emplace_back(select.getColumn(0).getString(), select.getColumn(1).getString());
+      select.reset();
+      for (auto const& [name, text] : triggers) database.exec("DROP TRIGGER " + name);
+      database.exec("PRAGMA ignore_check_constraints = ON");
+      database.exec(sql);
+      for (auto const& [name, text] : triggers) database.exec(text);
+    }
+    Workshop workshop = Workshop::open(copy).value();
+    return check(workshop);
+  }
+};
+
+bool names(std::vector<Fault> const& faults, std::string_view what) {
+  return std::any_of(faults.begin(), faults.end(), [&](Fault const& fault) {
+    return fault.code == FaultCode::broken_invariant && fault.where.field.starts_with(what);
+  });
+}
+
+}  // namespace
+
+TEST_CASE("a good shelf has no fault, at either formula") {
+  for (std::string_view const formula : {"first-in-first-out", "moving-average"}) {
+    Bench bench(formula);
+    CHECK(bench.broken_by("SELECT 1").empty());
+    CHECK(movements(bench.shelf.workshop, std::nullopt, 99).size() == 9);
+  }
+}
+
+TEST_CASE("a shelf that was changed behind the program's back is found and its row named") {
+  Bench bench("first-in-first-out");
+  struct Case {
+    char const* sql;
+    char const* named;
+  };
+  for (Case const& each : {
+           Case{"UPDATE lot_state SET quantity = quantity + 1 WHERE lot = 1", "lot_state of L1"},
+           Case{"UPDATE lot_state SET value = value + 1 WHERE lot = 1", "lot_state of L1"},
+           Case{"UPDATE lot_state SET moved_on = '2026-07-01' WHERE lot = 1", "lot_state of L1"},
+           Case{"DELETE FROM lot_state WHERE lot = 2", "lot_state of K1"},
+           Case{"UPDATE shelf SET quantity = quantity + 1", "shelf of board"},
+           Case{"UPDATE shelf SET value = value - 1", "shelf of goat"},
+           Case{"UPDATE shelf SET pooled = 1", "shelf of board at the average"},
+           Case{"UPDATE reserved SET quantity = quantity + 1", "reserved of job 1, board"},
+           Case{"DELETE FROM reserved", "reserved of job 1, board"},
+           Case{"UPDATE movement SET quantity = quantity - 1 WHERE id = 3", "lot_state of K1"},
+           Case{"UPDATE movement SET value = value + 1 WHERE id = 4", "movement 4"},
+           Case{"UPDATE movement SET on_date = '2026-07-01' WHERE id = 9", "movement 9"},
+           Case{"UPDATE movement SET kind = 'received' WHERE id = 9", "movement 9"},
+           Case{"UPDATE movement SET material = 2 WHERE id = 9", "movement 9"},
+           Case{"UPDATE movement SET undoes = 5 WHERE id = 6", "movement 6"},
+           Case{"UPDATE movement SET quantity = 9000, value = 900 WHERE id = 6", "movement 6"},
+           Case{"UPDATE movement SET value = -9999 WHERE id = 7", "movement 7"},
+           Case{"DELETE FROM movement WHERE id = 6", "movement 6"},
+           Case{"UPDATE lot SET price = price + 1 WHERE id = 1", "lot 1"},
+           Case{"UPDATE lot SET costed = 'pool' WHERE id = 1", "lot 1"},
+           Case{"UPDATE lot SET parent = 1 WHERE id = 3", "lot 3"},
+           Case{"UPDATE lot SET carriage = carriage + 1, price = price - 1 WHERE id = 1", "delivery 1"},
+           Case{"UPDATE lot SET number = 7 WHERE id = 4", "lot of mark L"},
+           Case{"UPDATE lot SET source = 'custody', owner = 1 WHERE id = 1", "movement 1"},
+           Case{"UPDATE lot_fact SET value = 'soon' WHERE fact = 'keeps-until'", "lot_fact"},
+           Case{"DELETE FROM lot_fact WHERE id = 1", "lot_fact 1"},
+           Case{"UPDATE material_version SET kept_worth_num = 1, kept_worth_den = 3", "movement 4"},
+       }) {
+    CAPTURE(std::string(each.sql));
+    CHECK(names(bench.broken_by(each.sql), each.named));
+  }
+}
+
+TEST_CASE("a changed average is found and its row named") {
+  Bench bench("moving-average");
+  for (auto const& [sql, named] :
+       {std::pair{"UPDATE shelf SET pooled_value = pooled_value + 1", "shelf of board at the average"},
+        std::pair{"UPDATE shelf SET pooled_on = '2026-07-01' WHERE pooled > 0",
+                  "shelf of board at the average"},
+        std::pair{"UPDATE movement SET value = -9999 WHERE id = 7", "movement 7"},
+        std::pair{"UPDATE lot SET costed = 'own' WHERE id = 1", "lot 1"},
+        std::pair{"UPDATE setting_version SET value = 'first-in-first-out' WHERE name = 'stock.formula'",
+                  "lot 1"}}) {
+    CAPTURE(std::string(sql));
+    CHECK(names(bench.broken_by(sql), named));
+  }
+}
