@@ -55,21 +55,20 @@ std::string some(Amount amount, SoldBy sold_by) { return amount.n == 0 ? "" : so
 void add_materials(Document& document, StockList const& view) {
   bool const notes =
       std::ranges::any_of(view.lines, [](ShelfLine const& line) { return !note(line).empty(); });
+  bool const reserved =
+      std::ranges::any_of(view.lines, [](ShelfLine const& line) { return line.shelf.reserved.n != 0; });
   Table table{{{"Material"}, {"Name", Align::left, 3}, {"On the shelf"}}, {}};
-  if (!view.past) {
-    table.columns.push_back({"Reserved", Align::right, 1});
-    table.columns.push_back({"Free", Align::right});
-  }
+  if (reserved) table.columns.push_back({"Reserved", Align::right});
+  if (!view.past) table.columns.push_back({"Free", Align::right});
+  std::size_t const worth = table.columns.size();
   table.columns.push_back({fmt::format("Worth {}", view.currency.code()), Align::decimal});
   if (notes) table.columns.push_back({"Note"});
   Money sum{0, view.currency};
   for (ShelfLine const& line : view.lines) {
     db::ShelfRow const& row = line.shelf;
     std::vector<std::string> cells{row.code, row.name, quantity_words(line)};
-    if (!view.past) {
-      cells.push_back(some(row.reserved, row.sold_by));
-      cells.push_back(sold_words(line.free, row.sold_by));
-    }
+    if (reserved) cells.push_back(some(row.reserved, row.sold_by));
+    if (!view.past) cells.push_back(sold_words(line.free, row.sold_by));
     cells.push_back(money_text(row.value));
     if (notes) cells.push_back(note(line));
     table.add(std::move(cells));
@@ -77,7 +76,7 @@ void add_materials(Document& document, StockList const& view) {
   }
   std::vector<std::string> total(table.columns.size());
   total.front() = "Together";
-  total[view.past ? 3 : 5] = money_text(sum);
+  total[worth] = money_text(sum);
   table.add_total(std::move(total));
   document.add(std::move(table));
 }
@@ -87,16 +86,15 @@ void add_lots(Document& document, StockList const& view) {
   Table table{{{"Lot"}, {"Material"}, {"Left", Align::right}}, {}};
   if (!custody) table.columns.push_back({fmt::format("Worth {}", view.currency.code()), Align::decimal});
   table.columns.push_back({"Since", Align::left, 3});
-  table.columns.push_back({"Place", Align::left, 2});
-  table.columns.push_back({custody ? "Owner" : "From", Align::left, 1});
+  table.columns.push_back({custody ? "Owner" : "From", Align::left, custody ? 0 : 2});
   table.columns.push_back({"What to know"});
   Money sum{0, view.currency};
   for (ShelfLine const& line : view.lines)
     for (db::LotRow const& lot : line.lots) {
       std::vector<std::string> cells{lot_text(lot), lot.code, left_words(lot)};
       if (!custody) cells.push_back(money_text(lot.value));
-      cells.insert(cells.end(), {date_text(lot.since), lot.place, custody ? lot.owner : origin_words(lot),
-                                 remarks(lot, view.on)});
+      cells.insert(cells.end(),
+                   {date_text(lot.since), custody ? lot.owner : origin_words(lot), remarks(lot, view.on)});
       table.add(std::move(cells));
       sum += lot.value;
     }

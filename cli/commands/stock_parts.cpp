@@ -67,6 +67,7 @@ std::string remarks(db::LotRow const& lot, Date on) {
   auto const add = [&](std::string_view before, std::string const& value) {
     if (!value.empty()) words.push_back(std::string(before) + value);
   };
+  add("", lot.place);
   add("batch ", lot.batch);
   add("shade ", lot.shade);
   if (!lot.job.empty() && lot.source != LotSource::kept) add("only for ", lot.job);
@@ -137,6 +138,11 @@ void add_on_shelf(Document& document, std::vector<db::ShelfRow> const& rows, Cur
     table.add(std::move(cells));
   }
   document.add(std::move(table));
+  for (db::ShelfRow const& row : rows)
+    if (row.reserved.n > row.quantity.n)
+      document.notice(NoticeKind::warning,
+                      fmt::format("jobs have reserved {} of {}, which is more than is there",
+                                  sold_words(row.reserved, row.sold_by), row.code));
 }
 
 db::LotRow const* lot_of(LotId id, std::vector<db::LotRow> const& lots) {

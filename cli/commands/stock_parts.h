@@ -30,8 +30,9 @@ Read<Money> read_workshop_money(std::string_view text, Currency currency, Where 
 std::string lot_text(db::LotRow const& lot);      // "L12"
 std::string left_words(db::LotRow const& lot);    // "0.61 m2", "300 x 200 mm"
 std::string origin_words(db::LotRow const& lot);  // "Osterholt Hides", "cut from K3", "found when counted"
-std::string remarks(db::LotRow const& lot, Date on);  // "batch 7, only for 26-014, opened 2026-11-02"
-bool past_its_day(db::LotRow const& lot, Date on);    // it kept until a day before `on`
+std::string remarks(db::LotRow const& lot,
+                    Date on);  // "plan chest 3, batch 7, only for 26-014, opened 2026-11-02"
+bool past_its_day(db::LotRow const& lot, Date on);  // it kept until a day before `on`
 bool in_custody(db::LotRow const& lot);
 
 Json lot_json(db::LotRow const& lot);

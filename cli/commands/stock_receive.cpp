@@ -108,14 +108,15 @@ Document to_document(Received const& view) {
     document.paragraph(fmt::format("Prices were said in {} and exchanged at {}.", view.parcel.currency.code(),
                                    number(view.parcel.terms.rate)));
   if (!custody) add_on_shelf(document, view.shelf, view.currency);
+  std::string const rate =
+      view.parcel.currency == view.currency ? "" : " --rate " + number(view.parcel.terms.rate);
   for (OtherPrice const& price : view.other_prices)
     document.notice(
         NoticeKind::note,
-        fmt::format(
-            "{0} was {1} for {2}; the price in force says {3}. If it stays so: endband material price "
-            "{0} --pack \"{2}\" --price \"{1}\"",
-            price.code, money_words(price.paid), sold_words(price.pack, price.sold_by),
-            money_words(price.in_force)));
+        fmt::format("{0} was {1} for {2}; the price in force says {3}. If it stays so: endband material "
+                    "price {0} --pack \"{2}\" --price \"{1}\"{4}",
+                    price.code, money_words(price.paid), sold_words(price.pack, price.sold_by),
+                    money_words(price.in_force), rate));
   if (view.dry_run)
     document.paragraph("Nothing is saved.");
   else

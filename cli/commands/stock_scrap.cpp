@@ -142,7 +142,7 @@ Command stock_scrap() {
           .flags = {{"--reason", FlagType::words, "why: mould, damp, past its day"}},
           .examples = {"stock scrap text-laid-110 \"3 sheets\" --reason foxed",
                        "stock scrap K2 0.05 m2 --reason \"a stain on the flank\" --dry-run"},
-          .refused_when = "there is less, or others have reserved it",
+          .refused_when = "there is less, or of skins which one was not said",
           .writes = true,
           .lists = false,
           .run = run_scrap};

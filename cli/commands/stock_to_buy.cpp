@@ -62,20 +62,16 @@ Json to_json(ToBuy const& view) {
                       {"buy", json_array(view.buys, row)}};
 }
 
-std::string_view pack_name(SoldBy sold_by, std::int64_t packs) {
-  if (sold_by == SoldBy::skin) return packs == 1 ? "skin" : "skins";
-  return packs == 1 ? "pack" : "packs";
-}
-
+// "2 x 20 sheets"; a skin's area is what one usually has.
 std::string buy_words(Buy const& buy, Material const& material) {
   if (!buy.priced) return "no price";
-  return fmt::format("{} {} of {}", buy.packs, pack_name(material.sold_by, buy.packs),
-                     sold_words(material.price->pack, material.sold_by));
+  return fmt::format("{} x {}", buy.packs, sold_words(material.price->pack, material.sold_by));
 }
 
+// The day is of no use when it is past; a notice says when an order of today would come.
 std::string order_by_words(Buy const& buy) {
-  if (!buy.order_by) return "lead unknown";
-  return date_text(*buy.order_by) + (buy.too_late ? ", too late" : "");
+  if (!buy.order_by) return "unknown";
+  return buy.too_late ? "too late" : date_text(*buy.order_by);
 }
 
 std::string for_words(Buy const& buy) {
@@ -131,10 +127,9 @@ void add_notices(Document& document, ToBuy const& view) {
   }
   auto const unknown = std::ranges::find_if(view.buys, [](Buy const& buy) { return !buy.order_by; });
   if (unknown != view.buys.end())
-    document.notice(
-        NoticeKind::note,
-        fmt::format("How long an order takes is not known of all: endband stock supply {} --lead-days N",
-                    view.of(*unknown).material.code));
+    document.notice(NoticeKind::note, fmt::format("Order by is unknown where nobody said how long an order "
+                                                  "takes: endband stock supply {} --lead-days N",
+                                                  view.of(*unknown).material.code));
 }
 
 // "2 open jobs, 26-014b and the shelf"
