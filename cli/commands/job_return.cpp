@@ -51,7 +51,7 @@ std::string returned_words(Returned const& view) {
     worth += Money{posting.value, worth.currency};
     if (db::LotRow const* const lot = lot_of(posting.lot, view.lots)) marks.push_back(lot_text(*lot));
   }
-  return fmt::format("{} of {} lies in {} again, at the {} it was taken at.",
+  return fmt::format("Given back: {} of {}, into {}, at the {} it was taken at.",
                      sold_words(view.quantity, view.sold_by), view.code, listed(marks), money_words(worth));
 }
 
@@ -184,7 +184,7 @@ Command job_return() {
                 {"--place", FlagType::words, "where the offcut lies"},
                 {"--to-customer", FlagType::on, "all that the customer left here goes home"},
                 {"--words", FlagType::words, "what else is to be kept of it"}},
-      .examples = {"job return 26-001 text-wove-90 1 sheet --dry-run",
+      .examples = {"job return 26-001 goat-moss-08 0.03 m2",
                    "job return 26-001 goat-moss-08 --offcut \"200 x 150 mm\" --place \"offcut drawer\""},
       .refused_when = "the job holds less, or has ended",
       .writes = true,

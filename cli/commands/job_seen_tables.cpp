@@ -9,6 +9,16 @@ namespace {
 
 std::string hours(std::int64_t seconds) { return seconds == 0 ? "" : hours_words(Ratio(seconds)); }
 
+// So many materials are told each by itself.
+constexpr std::size_t few = 4;
+
+std::string materials_words(std::vector<std::string> codes) {
+  std::size_t const all = codes.size();
+  codes.resize(few - 1);
+  codes.push_back(fmt::format("{} more", all - codes.size()));
+  return fmt::format("{} materials neither taken nor said to be without: {}", all, listed(codes));
+}
+
 }  // namespace
 
 Table cost_table(JobSeen const& seen, std::string now) {
@@ -52,7 +62,12 @@ void add_work(Document& document, JobSeen const& seen) {
 void add_open(Document& document, JobSeen const& seen) {
   if (seen.open.empty()) return;
   Table table{{{"Before it can be finished"}}, {}};
-  for (StillOpen const& open : seen.open) table.add({open_words(open)});
+  std::vector<std::string> codes;
+  for (StillOpen const& open : seen.open)
+    if (open.what == OpenPoint::material) codes.push_back(open.name);
+  if (codes.size() > few) table.add({materials_words(codes)});
+  for (StillOpen const& open : seen.open)
+    if (open.what != OpenPoint::material || codes.size() <= few) table.add({open_words(open)});
   document.add(std::move(table));
 }
 

@@ -93,9 +93,12 @@ Read<What> read_what(std::string const& word, Where const& where) {
   }
   for (std::string_view const name : choices(FlagType::operation)) names.emplace_back(name);
   std::vector<std::string_view> const known(names.begin(), names.end());
+  std::vector<std::string> near = nearest(text, known);
+  for (std::string_view const name : known)  // "sew" begins three of them
+    if (near.size() < 3 && name.starts_with(text) && std::ranges::find(near, name) == near.end())
+      near.emplace_back(name);
   return refuse({FaultCode::bad_value, where, word,
-                 "a step, such as sew-sections, or a part of the book, such as sewing",
-                 nearest(text, known)});
+                 "a step, such as sew-sections, or a part of the book, such as sewing", std::move(near)});
 }
 
 // What was quoted and is not told yet.

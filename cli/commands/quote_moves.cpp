@@ -215,17 +215,18 @@ Command quote_accept() {
 }
 
 Command quote_decline() {
-  return {.noun = "quote",
-          .verb = "decline",
-          .summary = "Record that the customer declined a quote",
-          .about = "It may still be accepted while it holds.",
-          .words = {number_word},
-          .flags = {words_flag},
-          .examples = {"quote decline 26-001 --words \"too dear this year\"", "quote decline 1 --dry-run"},
-          .refused_when = "it was accepted, declined or revised already",
-          .writes = true,
-          .lists = false,
-          .run = run_decline};
+  return {
+      .noun = "quote",
+      .verb = "decline",
+      .summary = "Record that the customer declined a quote",
+      .about = "It may still be accepted while it holds.",
+      .words = {number_word},
+      .flags = {words_flag},
+      .examples = {"quote decline 26-001 --dry-run", "quote decline 26-001 --words \"too dear this year\""},
+      .refused_when = "it was accepted, declined or revised already",
+      .writes = true,
+      .lists = false,
+      .run = run_decline};
 }
 
 }  // namespace endband::cli

@@ -13,6 +13,11 @@ import jsonschema
 
 import program
 
+# What a job needs to come to its end: one that needs little.
+SMALL = """endband = 1
+model = "single-section"
+"""
+
 BOOK = """endband = 1
 model = "grimoire"
 title = "Tides"
@@ -85,14 +90,50 @@ LINES = [
     ["stock", "moves"],
     ["stock", "to-buy"],
     ["stock", "suggest"],
+    ["quote", "send", "1", "--words", "by letter"],
+    ["quote", "revise", "1", "book.toml", "--margin", "38 %"],
+    ["quote", "decline", "1"],
+    ["stock", "receive", "text-wove-90 2 packs 30.00", "--supplier", "Wharf Goods"],
+    ["stock", "receive", "goat-moss-08 0.9 m2 90.00", "goat-moss-08 0.9 m2 90.00", "--supplier", "Wharf Goods"],
+    ["quote", "accept", "1", "--needed-on", "2026-12-20"],
+    ["job", "list"],
+    ["job", "use", "1", "--as-quoted", "--dry-run"],
+    ["job", "use", "1", "goat-moss-08", "0.5 m2"],
+    ["job", "use", "1", "text-wove-90", "20 sheets", "--spoiled"],
+    ["job", "use", "1", "--outside", "a die", "--price", "82.00"],
+    ["job", "use", "1", "beeswax-block", "--without"],
+    ["job", "return", "1", "text-wove-90", "1 sheet"],
+    ["job", "return", "1", "goat-moss-08", "--offcut", "200 x 150 mm"],
+    ["job", "time", "1", "sewing", "09:10-11:40"],
+    ["job", "time", "1", "fold-sheets", "20 min"],
+    ["job", "paid", "1", "100.00"],
+    ["job", "hold", "1", "the title"],
+    ["job", "show", "1"],
+    ["job", "approve", "1", "the title"],
+    ["job", "vary", "1", "book.toml"],
+    ["job", "return", "1", "--to-customer"],
+    ["job", "cancel", "1", "--reason", "moved away", "--dry-run"],
+    ["quote", "list"],
+    ["quote", "show", "1"],
     ["workshop", "new", "--name", "B", "--currency", "EUR", "--workshop", "other.db"],
     ["workshop", "set", "least.charge=61"],
     ["workshop", "show"],
     ["workshop", "check"],
     ["workshop", "log"],
+    ["workshop", "undo", "--dry-run"],
     ["help"],
     ["--version"],
 ]
+
+
+def finished(bench):
+    """A job that did without all of its goods."""
+    number = bench.json("quote", "make", bench.write("small.toml", SMALL))["number"]
+    accepted = bench.json("quote", "accept", number)
+    for row in accepted["materials"]:
+        bench.good("job", "use", accepted["job"], row["code"], "--without")
+    bench.good("job", "time", accepted["job"], "--as-quoted")
+    return bench.json("job", "finish", accepted["job"])
 
 
 def few(document):
@@ -131,6 +172,7 @@ class Schemas(unittest.TestCase):
             cls.answers = []
             for line in LINES:
                 cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version"))))
+            cls.answers.append((["job", "finish"], finished(bench)))
             refused = bench.run("--json", "quote", "make", bench.write("bad.toml", 'endband = 1\nheigth = 5\npages = "x"\n'))
             cls.answers.append((["a fault"], json.loads(refused.stderr)))
             cls.lists = {c["answer_schema"]: bench.good(c["noun"], c["verb"], "--jsonl") for c in cls.commands
