@@ -157,6 +157,8 @@ Read<Received> received(db::Writing& writing, SaidParcel const& said, Currency c
     if (std::ranges::find(view.shelf, code, &db::ShelfRow::code) != view.shelf.end()) continue;
     if (auto const row = db::on_hand(writing.workshop(), code)) view.shelf.push_back(*row);
   }
+  // The job by its full number, however it was typed.
+  if (!view.parcel.job.empty()) view.parcel.job = view.lots.front().job;
   view.other_prices = other_prices(said);
   return view;
 }

@@ -123,10 +123,12 @@ Document to_document(SuggestList const& view) {
   add_how(document, view);
   auto const found =
       std::ranges::find_if(view.rows, [](Suggestion const& row) { return row.reorder_at.has_value(); });
+  auto const no_lead =
+      std::ranges::find_if(view.rows, [](Suggestion const& row) { return !row.supply.lead_days; });
   if (found != view.rows.end())
     document.next(set_words(*found));
-  else
-    document.next("endband stock supply " + view.rows.front().material.code + " --lead-days N");
+  else if (no_lead != view.rows.end())
+    document.next("endband stock supply " + no_lead->material.code + " --lead-days N");
   return document;
 }
 
