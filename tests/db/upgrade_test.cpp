@@ -98,3 +98,23 @@ TEST_CASE("the quotes of the first schema say what they said, in the ways that w
   REQUIRE(rich.outside.size() == 1);
   CHECK(price_of(rich.outside[0]) == rich.outside[0].price);
 }
+
+TEST_CASE("the quotes of the second schema keep what was new in it") {
+  Bench bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0002.sql");
+  Workshop workshop = Workshop::open(bench.path).value();
+  auto const quote = [&](char const* number) {
+    return load_quote(workshop, find_quote(workshop, number).value().id);
+  };
+  FrozenQuote const atlas = quote("26-001a");
+  CHECK(atlas.offer.total.minor == 164'773);  // as `quote make` of that program printed them
+  CHECK(atlas.repairs.has_value());
+  CHECK_FALSE(atlas.custody.empty());
+  FrozenQuote const poems = quote("26-002a");
+  CHECK(poems.offer.total.minor == 188'166);
+  CHECK(poems.copies == 5);
+  CHECK(poems.copy_prices.size() == 3);
+  FrozenQuote const letters = quote("26-003a");
+  CHECK(letters.offer.total.minor == 184'166);
+  CHECK(letters.ways.has(Way::slipcase));
+  CHECK(quote("26-004a").offer.total.minor == 52'000);
+}
