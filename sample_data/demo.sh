@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # From nothing to quotes on a fresh Debian 12: installs what is missing, builds the program, makes a throw-away workshop
-# filled with the demo's materials, and runs the main job on its books. Stops at the first failure.
+# filled with the demo's materials, quotes its books and keeps a month of stock and jobs. Stops at the first failure.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 # shellcheck source=tests/packages.sh
@@ -18,6 +18,22 @@ book() {
   printf '%s\n' "$2"
   "$endband" --on $autumn book measure "$books/$name.toml" >/dev/null
   "$endband" --on $autumn quote make "$books/$name.toml" "${customer[@]}" --yes >/dev/null
+}
+
+# Every command of a file in its order, those that match what is to be seen with their answers. BOOKS is where the books are.
+replay() {
+  local file=$1 seen=$2 line
+  local -a words
+  while IFS= read -r line; do
+    [[ -z $line || $line == '#'* ]] && continue
+    eval "words=(${line//BOOKS/\"\$books\"})" # the file quotes its words as a shell does
+    if [[ $line =~ $seen ]]; then
+      printf '\n$ endband %s\n' "$line"
+      "$endband" "${words[@]}"
+    else
+      "$endband" "${words[@]}" >/dev/null
+    fi
+  done <"$file"
 }
 
 heading 'Build (build/demo)'
@@ -85,6 +101,21 @@ run quote list
 
 heading 'One of them, drawn: the section, the spine and the covering laid flat'
 run --on $autumn book measure "$books/bell_methods.toml" --svg "$place/drawings" | sed -n '2p; /^Drawings/,$p'
+
+heading 'A month at the bench: what came, four books, and a count at its end'
+export ENDBAND_WORKSHOP=$place/month.db
+"$endband" --on 2026-01-05 workshop new --sample >/dev/null
+replay "$root/sample_data/month.commands" \
+  'receive "calf|receive "cloth|accept 26-002|use 26-002 --as-quoted|--offcut|job finish|job vary|job cancel|count paste-starch 240'
+month_end=2026-03-31
+run --on $month_end stock list
+run --on $month_end stock to-buy
+run --on $month_end job list --ended
+run --on $month_end job show 26-002
+run --on $month_end stock offcuts
+run --on $month_end workshop undo --dry-run
+run --on $month_end workshop check
+export ENDBAND_WORKSHOP=$place/workshop.db
 
 heading 'Is all of it sound?'
 run workshop check
