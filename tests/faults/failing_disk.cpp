@@ -90,8 +90,8 @@ int failure_of(Step step) {
 
 int close_file(sqlite3_file* file) {
   std::shared_ptr<Image>& image = *of(file).image;
-  // The last to close it: what was never synced may arrive later or not; here it does, as no power was cut.
-  if (image.use_count() == 1)
+  // The last to close it: what was never synced arrives later, unless the disk is dead.
+  if (image.use_count() == 1 && !(disk().failed && disk().failure == Failure::dead_disk))
     for (Pending const& each : image->pending) put(under(file), each, each.bytes.size());
   disk().open.erase(under(file));
   delete of(file).image;
@@ -205,6 +205,12 @@ int remove_file(sqlite3_vfs*, char const* name, int sync_folder) {
   return disk().below->xDelete(disk().below, name, sync_folder);
 }
 
+// Always the same, so that two runs that fail alike leave the same bytes.
+int same_numbers(sqlite3_vfs*, int bytes, char* out) {
+  std::memset(out, 42, static_cast<std::size_t>(bytes));
+  return bytes;
+}
+
 }  // namespace
 
 void fail_at(int step, Failure failure) {
@@ -221,7 +227,9 @@ void install() {
   layer.szOsFile = static_cast<int>(sizeof(File)) + disk().below->szOsFile;
   layer.xOpen = open_file;
   layer.xDelete = remove_file;
+  layer.xRandomness = same_numbers;
   if (sqlite3_vfs_register(&layer, 1) != SQLITE_OK) throw std::bad_alloc();
+  sqlite3_test_control(SQLITE_TESTCTRL_PRNG_RESET);  // what it drew before came from the other
 }
 
 }  // namespace endband::faults

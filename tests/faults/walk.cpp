@@ -10,8 +10,8 @@
 
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <map>
+#include <system_error>
 #include <utility>
 #include <vector>
 
@@ -70,8 +70,12 @@ void dump_table(SQLite::Database& database, std::string const& table, std::strin
 }
 
 std::string bytes_of(std::string const& path) {
-  std::ifstream file(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
+  std::error_code missing;
+  std::uintmax_t const size = fs::file_size(path, missing);
+  if (missing) return "";
+  std::string bytes(size, '\0');
+  std::ifstream(path, std::ios::binary).read(bytes.data(), static_cast<std::streamsize>(size));
+  return bytes;
 }
 
 // What a workshop stands at, once it is found sound. Files of the same bytes are looked at once: a disk that
