@@ -69,6 +69,12 @@ void check_shelf(Findings& findings) {
 }
 
 void check_reserved(Findings& findings) {
+  check_sums(findings, "shelf",
+             "SELECT 'of ' || m.code || ', set aside', s.reserved, 0, ifnull(t.q, 0), 0 FROM shelf s JOIN "
+             "material m ON m.id = "
+             "s.material LEFT JOIN (SELECT material, sum(quantity) AS q FROM reservation GROUP BY material) "
+             "t ON t.material = "
+             "s.material WHERE s.reserved <> ifnull(t.q, 0)");
   check_sums(findings, "reserved",
              "SELECT 'of job ' || k.job || ', ' || m.code, ifnull(r.quantity, 0), 0, ifnull(t.q, 0), 0 FROM "
              "(SELECT job, "

@@ -91,7 +91,6 @@ struct ShelfRow {
   SoldBy sold_by = SoldBy::piece;
   Amount quantity, reserved;
   Money value;
-  int lots = 0;  // open ones
 };
 // As of now; with `on`, as the movements up to that day's end sum up (reserved is then 0).
 std::vector<ShelfRow> shelf(Workshop& workshop, std::optional<Date> on);

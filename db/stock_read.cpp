@@ -9,38 +9,36 @@ namespace endband::db {
 namespace {
 
 // A material's newest properties: what it is called and sold by now.
-#define NEWEST_VERSION                                                                                 \
-  "JOIN material_version v ON v.id = (SELECT id FROM material_version WHERE material = m.id ORDER BY " \
-  "valid_from DESC, id DESC LIMIT 1) "
+std::string const newest_version =
+    "JOIN material_version v ON v.id = (SELECT id FROM material_version WHERE material = m.id ORDER BY "
+    "valid_from DESC, id DESC LIMIT 1) ";
 
-constexpr std::string_view shelf_text =
-    "SELECT m.id, m.code, v.name, v.sold_by, s.quantity, s.value, "
-    "ifnull((SELECT sum(quantity) FROM reserved WHERE material = m.id AND quantity > 0), 0), "
-    "(SELECT count(*) FROM lot_state o WHERE o.material = m.id AND o.quantity > 0 AND NOT EXISTS (SELECT 1 "
-    "FROM lot "
-    "WHERE id = o.lot AND source = 'custody')) FROM ";
+constexpr std::string_view shelf_columns =
+    "SELECT m.id, m.code, v.name, v.sold_by, s.quantity, s.value, s.reserved FROM material m JOIN shelf s ON "
+    "s.material = "
+    "m.id ";
 
 ShelfRow read_shelf(Statement& select) {
   ShelfRow row;
-  select.read(row.material, row.code, row.name, row.sold_by, row.quantity.n, row.value, row.reserved.n,
-              row.lots);
+  select.read(row.material, row.code, row.name, row.sold_by, row.quantity.n, row.value, row.reserved.n);
   row.quantity.dimension = row.reserved.dimension = dimension_of(row.sold_by);
   return row;
 }
 
-// What lay there at the end of a day is what lies there now less what moved later.
+// What lay there at the end of a day is what lies there now less what moved later: few rows, for a day not
+// long past. CROSS JOIN keeps SQLite to that order, a range of one index for each material.
 std::vector<ShelfRow> shelf_at_end_of(Connection& connection, Date on) {
-  Statement select(
-      connection,
-      "SELECT m.id, m.code, v.name, v.sold_by, s.quantity - ifnull(later.quantity, 0), s.value - "
-      "ifnull(later.value, 0), 0, (SELECT count(*) FROM (SELECT 1 FROM lot l JOIN movement v ON v.lot = "
-      "l.id WHERE l.material = m.id AND l.source <> 'custody' AND v.on_date <= ?1 GROUP BY l.id HAVING "
-      "sum(v.quantity) > 0)) "
-      "FROM shelf s JOIN material m ON m.id = s.material " NEWEST_VERSION
-      "LEFT JOIN (SELECT a.material, sum(a.quantity) AS quantity, sum(a.value) AS value FROM shelf f JOIN "
-      "movement a ON a.material = f.material AND a.on_date > ?1 JOIN lot l ON l.id = a.lot AND l.source <> "
-      "'custody' GROUP BY a.material) later ON later.material = s.material "
-      "ORDER BY m.code");
+  static std::string const sql =
+      "SELECT m.id, m.code, v.name, v.sold_by, s.quantity - ifnull(later.quantity, 0), s.value "
+      "- ifnull(later.value, 0), 0 "
+      "FROM shelf s JOIN material m ON m.id = s.material " +
+      newest_version +
+      "LEFT JOIN (SELECT a.material, sum(a.quantity) AS quantity, sum(a.value) AS value FROM "
+      "shelf f CROSS JOIN movement a ON "
+      "a.material = f.material AND a.on_date > ?1 JOIN lot l ON l.id = a.lot AND l.source <> "
+      "'custody' GROUP BY a.material) "
+      "later ON later.material = s.material ORDER BY m.code";
+  Statement select(connection, sql);
   select.bind(on);
   std::vector<ShelfRow> rows;
   while (select.step()) rows.push_back(read_shelf(select));
@@ -66,7 +64,8 @@ std::string const lot_row_text =
     "u.keeps_days, u.keeps_opened_days, s.quantity, s.value, f.pooled, f.pooled_value "
     "FROM lot l JOIN lot_state s ON s.lot = l.id JOIN shelf f ON f.material = l.material JOIN material m ON "
     "m.id = "
-    "l.material " NEWEST_VERSION
+    "l.material " +
+    newest_version +
     "LEFT JOIN delivery d ON d.id = l.delivery LEFT JOIN customer c ON c.id = l.owner LEFT JOIN lot p ON "
     "p.id = "
     "l.parent LEFT JOIN supply_version u ON u.id = (SELECT id FROM supply_version WHERE material = "
@@ -127,27 +126,17 @@ MovementRow read_movement(Connection& connection, Statement& select) {
 
 std::vector<ShelfRow> shelf(Workshop& workshop, std::optional<Date> on) {
   if (on) return shelf_at_end_of(workshop.connection(), *on);
-  static std::string const sql = std::string(shelf_text) +
-                                 "shelf s JOIN material m ON m.id = s.material " NEWEST_VERSION
-                                 "ORDER BY m.code";
+  static std::string const sql = std::string(shelf_columns) + newest_version + "ORDER BY m.code";
   Statement select(workshop.connection(), sql);
   std::vector<ShelfRow> rows;
   while (select.step()) rows.push_back(read_shelf(select));
   return rows;
 }
 
-std::optional<Date> last_moved_on(Workshop& workshop) {
-  // One look at the end of the index for each material, however many movements there are.
-  Statement select(
-      workshop.connection(),
-      "SELECT max((SELECT max(on_date) FROM movement WHERE material = s.material)) FROM shelf s");
-  return select.step() ? select.value<std::optional<Date>>() : std::nullopt;
-}
-
 std::optional<ShelfRow> on_hand(Workshop& workshop, std::string_view code) {
-  static std::string const sql = std::string(shelf_text) +
-                                 "material m JOIN shelf s ON s.material = m.id " NEWEST_VERSION
-                                 "WHERE m.code = ?";
+  static std::string const sql = std::string(shelf_columns) +
+                                 "JOIN material_version v ON v.material = m.id WHERE m.code = ? "
+                                 "ORDER BY v.valid_from DESC, v.id DESC LIMIT 1";
   Statement select(workshop.connection(), sql);
   if (!select.bind(code).step()) return std::nullopt;
   return read_shelf(select);
@@ -181,7 +170,8 @@ std::vector<MovementRow> movements(Workshop& workshop, std::optional<std::string
   static std::string const all = std::string(movement_text) + "ORDER BY v.id DESC LIMIT ?";
   static std::string const of_material =
       std::string(movement_text) + "WHERE v.material = ? ORDER BY v.id DESC LIMIT ?";
-  static std::string const of_lot = std::string(movement_text) + "WHERE v.lot = ? ORDER BY v.id DESC LIMIT ?";
+  static std::string const of_lot =
+      std::string(movement_text) + "WHERE v.lot = ? ORDER BY v.on_date DESC, v.id DESC LIMIT ?";
   Read<Target> target = Target{};
   if (code_or_lot) target = find_target(workshop, *code_or_lot, Date(), {});
   if (!target) return {};

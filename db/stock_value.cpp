@@ -41,9 +41,10 @@ std::int64_t shelf_value(Connection& connection, Date on) {
   Statement now(connection, "SELECT ifnull(sum(value), 0) FROM shelf");
   now.step();
   // Goods in custody have no value, so that no movement of theirs counts here.
-  Statement later(connection,
-                  "SELECT ifnull(sum(v.value), 0) FROM shelf s JOIN movement v ON v.material = s.material "
-                  "AND v.on_date > ?");
+  Statement later(
+      connection,
+      "SELECT ifnull(sum(v.value), 0) FROM shelf s CROSS JOIN movement v ON v.material = s.material "
+      "AND v.on_date > ?");
   later.bind(on).step();
   return checked_sub(now.value<std::int64_t>(), later.value<std::int64_t>());
 }

@@ -111,7 +111,8 @@ CREATE TABLE movement (
 ) STRICT;
 -- Most rows undo nothing, and need no place in it.
 CREATE UNIQUE INDEX movement_undone ON movement (undoes) WHERE undoes IS NOT NULL;
-CREATE INDEX movement_of_lot ON movement (lot);
+-- In the order of the days, which is that of the rows.
+CREATE INDEX movement_of_lot ON movement (lot, on_date);
 CREATE INDEX movement_of_job ON movement (job) WHERE job IS NOT NULL;
 CREATE INDEX movement_of_material ON movement (material, on_date);
 CREATE INDEX movement_of_entry ON movement (entry);
@@ -125,19 +126,21 @@ CREATE TABLE lot_state (
 ) STRICT;
 CREATE INDEX lot_open ON lot_state (material, lot) WHERE quantity > 0;
 
--- The workshop's own goods of a material; `pooled` those at the average, which moved last on `pooled_on`.
+-- The workshop's own goods of a material; `pooled` those at the average, which moved last on `pooled_on`; `reserved`
+-- what all jobs have set aside.
 CREATE TABLE shelf (
   material INTEGER PRIMARY KEY REFERENCES material (id),
   quantity INTEGER NOT NULL CHECK (quantity >= 0),
   value INTEGER NOT NULL CHECK (value >= 0),
   pooled INTEGER NOT NULL CHECK (pooled >= 0),
   pooled_value INTEGER NOT NULL CHECK (pooled_value >= 0),
-  pooled_on TEXT
+  pooled_on TEXT,
+  reserved INTEGER NOT NULL CHECK (reserved >= 0)
 ) STRICT;
 
 CREATE TRIGGER lot_begins AFTER INSERT ON lot BEGIN
   INSERT INTO lot_state (lot, material, quantity, value, moved_on) VALUES (NEW.id, NEW.material, 0, 0, NEW.on_date);
-  INSERT INTO shelf (material, quantity, value, pooled, pooled_value) VALUES (NEW.material, 0, 0, 0, 0)
+  INSERT INTO shelf (material, quantity, value, pooled, pooled_value, reserved) VALUES (NEW.material, 0, 0, 0, 0, 0)
     ON CONFLICT DO NOTHING;
 END;
 CREATE TRIGGER movement_own AFTER INSERT ON movement
@@ -303,6 +306,7 @@ CREATE TRIGGER reservation_counts AFTER INSERT ON reservation BEGIN
   INSERT INTO reserved (job, material, lot, quantity) VALUES (NEW.job, NEW.material, ifnull(NEW.lot, 0), 0) ON CONFLICT DO NOTHING;
   UPDATE reserved SET quantity = quantity + NEW.quantity
     WHERE job = NEW.job AND material = NEW.material AND lot = ifnull(NEW.lot, 0);
+  UPDATE shelf SET reserved = reserved + NEW.quantity WHERE material = NEW.material;
 END;
 
 CREATE TRIGGER supply_version_stays BEFORE UPDATE ON supply_version BEGIN SELECT RAISE (ABORT, 'supply_version is written once'); END;

@@ -89,6 +89,7 @@ TEST_CASE("a shelf that was changed behind the program's back is found and its r
            Case{"DELETE FROM lot_state WHERE lot = 2", "lot_state of K1"},
            Case{"UPDATE shelf SET quantity = quantity + 1", "shelf of board"},
            Case{"UPDATE shelf SET value = value - 1", "shelf of goat"},
+           Case{"UPDATE shelf SET reserved = reserved + 1", "shelf of board, set aside"},
            Case{"UPDATE shelf SET pooled = 1", "shelf of board at the average"},
            Case{"UPDATE reserved SET quantity = quantity + 1", "reserved of job 1, board"},
            Case{"DELETE FROM reserved", "reserved of job 1, board"},
