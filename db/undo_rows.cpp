@@ -19,7 +19,7 @@ struct Countered {
 // Job rows before what they rest on; movements before reservations, which a CHECK compares with nothing.
 std::array<Countered, 10> const& countered() {
   static std::array<Countered, 10> const all{{
-      {"job_result", {"materials", "labour", "overhead", "outside", "total", "seconds", "kept"}, {}},
+      {"job_result", {"materials", "labour", "overhead", "outside", "total", "seconds", "kept", "to_pay"}, {}},
       {"job_event", {}, {}},
       {"job_time", {"seconds"}, {"began", "ended"}},
       {"job_outside", {"price"}, {}},
@@ -84,6 +84,7 @@ void tell_lots(Connection& connection, std::int64_t entry, Rows& rows) {
         std::int64_t quantity = 0, value = 0, moved = 0, worth = 0;
         select.read(lot, dimension, valued, quantity, value, moved, worth);
         auto const text = [&](std::int64_t n, std::int64_t minor) {
+          if (n == 0 && minor == 0) return std::string();
           std::string const many = amount_text({dimension, n});
           return valued ? many + ", worth " + money_text({minor, connection.currency}) : many;
         };

@@ -132,7 +132,7 @@ TEST_CASE("a receipt is taken back while nothing was taken from it") {
   auto const undone = take_back(shelf.workshop, receipt).value();
   CHECK(undone[0].what == "L1 laid-120");
   CHECK(undone[0].now == "50, worth 34.00");
-  CHECK(undone[0].then == "0, worth 0.00");
+  CHECK(undone[0].then.empty());
   CHECK(check(shelf.workshop).empty());
 }
 

@@ -63,7 +63,7 @@ void with_job(Workshop& workshop) {
 }
 
 struct Operation {
-  char const* name;
+  std::string name;
   std::function<void(Writing&)> run;
 };
 

@@ -129,7 +129,7 @@ int Walk::over(std::function<void(db::Workshop&)> const& operation) {
   std::string const after = looked.at(clean);
   REQUIRE(before != after);
   int most = 0;
-  for (auto const& [failure, name] : std::map<Failure, char const*>{{Failure::full, "full"},
+  for (auto const& [failure, name] : std::map<Failure, std::string>{{Failure::full, "full"},
                                                                     {Failure::io_error, "input/output error"},
                                                                     {Failure::dead_disk, "dead disk"},
                                                                     {Failure::power_cut, "power cut"},
