@@ -51,7 +51,8 @@ struct JobHeader {
   std::optional<Date> needed_on;
   JobState state = JobState::open;
   std::optional<Date> ended;
-  Money price, to_pay, deposit, paid;
+  Money price, to_pay, deposit, paid;  // of a job called off: to_pay and kept are what was settled
+  Money kept;                          // of the price, without tax
 };
 std::vector<JobHeader> list_jobs(Workshop& workshop, bool ended_too);  // newest first
 Read<JobHeader> find_job(Workshop& workshop,

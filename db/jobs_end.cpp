@@ -64,13 +64,13 @@ std::vector<Fault> faults_of(std::vector<StillOpen> const& open, JobHeader const
   return faults;
 }
 
-void add_result(Writing& writing, JobHeader const& job, ActualCost const& cost, Money kept) {
+void add_result(Writing& writing, JobHeader const& job, ActualCost const& cost, Money kept, Money to_pay) {
   Statement insert(writing.workshop().connection(),
                    "INSERT INTO job_result (job, materials, labour, overhead, outside, total, seconds, kept, "
-                   "entry) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                   "to_pay, entry) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
   insert
       .bind(job.id, cost.materials, cost.labour, cost.overhead, cost.outside, cost.total, cost.time, kept,
-            writing.entry())
+            to_pay, writing.entry())
       .insert();
 }
 
@@ -125,7 +125,7 @@ Read<ActualCost> finish(Writing& writing, JobHeader const& job, FrozenQuote cons
   ActualCost const cost = actual_cost(agreed, record);
   let_go(writing, job.id);
   add_job_event(writing, job.id, job_state_name(JobState::finished), "", on, "");
-  add_result(writing, job, cost, job.price);
+  add_result(writing, job, cost, job.price, job.to_pay);
   return cost;
 }
 
@@ -142,7 +142,7 @@ Read<Settlement> cancel(Writing& writing, JobHeader const& job, FrozenQuote cons
   Settlement const settled = settle_cancelled(agreed, load_record(workshop, job), keeps);
   let_go(writing, job.id);
   add_job_event(writing, job.id, job_state_name(JobState::cancelled), "", on, words);
-  add_result(writing, job, settled.cost, settled.keeps);
+  add_result(writing, job, settled.cost, settled.keeps, settled.keeps + settled.tax);
   return settled;
 }
 

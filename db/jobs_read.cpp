@@ -101,6 +101,13 @@ Money load_paid(Connection& connection, std::int64_t job) {
   return select.value<Money>();
 }
 
+void load_settled(Connection& connection, JobHeader& job) {
+  static std::string const sql = "SELECT kept, to_pay FROM job_result r WHERE job = ? AND " +
+                                 standing("job_result", "r") + " ORDER BY id DESC LIMIT 1";
+  Statement select(connection, sql);
+  if (select.bind(job.id).step()) select.read(job.kept, job.to_pay);
+}
+
 void load_state(Connection& connection, JobHeader& job) {
   static std::string const sql =
       "SELECT event, on_date FROM job_event e WHERE job = ? AND event IN ('finished', 'cancelled') AND " +
@@ -110,6 +117,7 @@ void load_state(Connection& connection, JobHeader& job) {
     std::string event;
     select.read(event, job.ended.emplace());
     job.state = event == job_state_name(JobState::finished) ? JobState::finished : JobState::cancelled;
+    if (job.state == JobState::cancelled) load_settled(connection, job);
   } else if (!load_gates(connection, job.id).empty()) {
     job.state = JobState::held;
   }
@@ -133,6 +141,7 @@ std::vector<JobHeader> load_jobs(Workshop& workshop, std::optional<int> count,
     JobHeader& job = jobs.emplace_back();
     std::int64_t quote = 0;
     select.read(job.id, quote, job.price, job.to_pay, job.deposit, job.needed_on, job.since);
+    job.kept = job.price;
     job.quote = load_header(workshop, quote);
     job.number = job_number(job.quote.number);
     job.paid = load_paid(workshop.connection(), job.id);

@@ -13,24 +13,31 @@ std::string const newest_version =
     "JOIN material_version v ON v.id = (SELECT id FROM material_version WHERE material = m.id ORDER BY "
     "valid_from DESC, id DESC LIMIT 1) ";
 
-constexpr std::string_view shelf_columns =
-    "SELECT m.id, m.code, v.name, v.sold_by, s.quantity, s.value, s.reserved FROM material m JOIN shelf s ON "
-    "s.material = "
-    "m.id ";
+// The code, which who asks for one material knows, stands last.
+constexpr std::string_view shelf_columns = "m.id, v.name, v.sold_by, s.quantity, s.value, s.reserved ";
 
 ShelfRow read_shelf(Statement& select) {
   ShelfRow row;
-  select.read(row.material, row.code, row.name, row.sold_by, row.quantity.n, row.value, row.reserved.n);
+  select.read(row.material, row.name, row.sold_by, row.quantity.n, row.value, row.reserved.n);
   row.quantity.dimension = row.reserved.dimension = dimension_of(row.sold_by);
   return row;
+}
+
+std::vector<ShelfRow> read_shelves(Statement& select) {
+  std::vector<ShelfRow> rows;
+  while (select.step()) {
+    rows.push_back(read_shelf(select));
+    select.read(rows.back().code);
+  }
+  return rows;
 }
 
 // What lay there at the end of a day is what lies there now less what moved later: few rows, for a day not
 // long past. CROSS JOIN keeps SQLite to that order, a range of one index for each material.
 std::vector<ShelfRow> shelf_at_end_of(Connection& connection, Date on) {
   static std::string const sql =
-      "SELECT m.id, m.code, v.name, v.sold_by, s.quantity - ifnull(later.quantity, 0), s.value "
-      "- ifnull(later.value, 0), 0 "
+      "SELECT m.id, v.name, v.sold_by, s.quantity - ifnull(later.quantity, 0), s.value "
+      "- ifnull(later.value, 0), 0, m.code "
       "FROM shelf s JOIN material m ON m.id = s.material " +
       newest_version +
       "LEFT JOIN (SELECT a.material, sum(a.quantity) AS quantity, sum(a.value) AS value FROM "
@@ -40,9 +47,7 @@ std::vector<ShelfRow> shelf_at_end_of(Connection& connection, Date on) {
       "later ON later.material = s.material ORDER BY m.code";
   Statement select(connection, sql);
   select.bind(on);
-  std::vector<ShelfRow> rows;
-  while (select.step()) rows.push_back(read_shelf(select));
-  return rows;
+  return read_shelves(select);
 }
 
 std::string const lot_row_text =
@@ -126,20 +131,23 @@ MovementRow read_movement(Connection& connection, Statement& select) {
 
 std::vector<ShelfRow> shelf(Workshop& workshop, std::optional<Date> on) {
   if (on) return shelf_at_end_of(workshop.connection(), *on);
-  static std::string const sql = std::string(shelf_columns) + newest_version + "ORDER BY m.code";
+  static std::string const sql = "SELECT " + std::string(shelf_columns) +
+                                 ", m.code FROM material m JOIN shelf s ON s.material = m.id " +
+                                 newest_version + "ORDER BY m.code";
   Statement select(workshop.connection(), sql);
-  std::vector<ShelfRow> rows;
-  while (select.step()) rows.push_back(read_shelf(select));
-  return rows;
+  return read_shelves(select);
 }
 
 std::optional<ShelfRow> on_hand(Workshop& workshop, std::string_view code) {
-  static std::string const sql = std::string(shelf_columns) +
-                                 "JOIN material_version v ON v.material = m.id WHERE m.code = ? "
-                                 "ORDER BY v.valid_from DESC, v.id DESC LIMIT 1";
+  static std::string const sql =
+      "SELECT " + std::string(shelf_columns) +
+      "FROM material m JOIN shelf s ON s.material = m.id JOIN material_version v ON "
+      "v.material = m.id WHERE m.code = ? ORDER BY v.valid_from DESC, v.id DESC LIMIT 1";
   Statement select(workshop.connection(), sql);
   if (!select.bind(code).step()) return std::nullopt;
-  return read_shelf(select);
+  ShelfRow row = read_shelf(select);
+  row.code = code;
+  return row;
 }
 
 std::vector<LotRow> lots(Workshop& workshop, std::optional<std::string> code, bool closed_too) {

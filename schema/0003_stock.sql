@@ -265,7 +265,7 @@ CREATE TABLE job_without (
 ) STRICT;
 CREATE INDEX without_of_job ON job_without (job);
 
--- The end of a job in figures, at `finish` or `cancel`. kept: what the workshop keeps of the price without tax.
+-- The end of a job in figures, at `finish` or `cancel`. kept: of the price, without tax; to_pay: with tax and carriage.
 CREATE TABLE job_result (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   job INTEGER NOT NULL REFERENCES job (id),
@@ -276,6 +276,7 @@ CREATE TABLE job_result (
   total INTEGER NOT NULL CHECK (total = materials + labour + overhead + outside),
   seconds INTEGER NOT NULL,
   kept INTEGER NOT NULL,
+  to_pay INTEGER NOT NULL,
   undoes INTEGER UNIQUE REFERENCES job_result (id) CHECK (undoes < id),
   entry INTEGER NOT NULL REFERENCES entry (seq)
 ) STRICT;

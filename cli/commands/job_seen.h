@@ -38,7 +38,7 @@ struct JobSeen {
   bool ended() const { return job.ended.has_value(); }
   Money due() const { return job.to_pay - job.paid; }
   Money left_quoted() const { return job.price - agreed.sheet.total; }
-  Money left_now() const { return job.price - cost.total; }
+  Money left_now() const { return job.kept - cost.total; }
 };
 // Faults: unknown_code, at the word that named the job.
 Read<JobSeen> see_job(db::Workshop& workshop, Args const& args, Date on);

@@ -30,8 +30,10 @@ KeyValues head_of(JobSeen const& seen) {
   head.rows.emplace_back("State", state_words(seen));
   for (Gate const& gate : seen.record.gates)
     head.rows.emplace_back("Waits for", gate.name + ", since " + date_text(gate.since));
-  head.rows.emplace_back("Agreed", fmt::format("{} without tax, {} to pay; quote {}", money_words(job.price),
-                                               money_text(job.to_pay), db::number_text(job.quote.number)));
+  bool const called_off = job.state == db::JobState::cancelled;
+  head.rows.emplace_back(called_off ? "Settled" : "Agreed",
+                         fmt::format("{} without tax, {} to pay; quote {}", money_words(job.kept),
+                                     money_text(job.to_pay), db::number_text(job.quote.number)));
   if (job.deposit.minor > 0) head.rows.emplace_back("Deposit asked", money_words(job.deposit));
   head.rows.emplace_back("Paid", fmt::format("{}, {}", money_words(job.paid), due_words(seen.due())));
   return head;

@@ -114,7 +114,7 @@ db::ShelfRow shelf_of(db::Workshop& workshop, Material const& material) {
   if (auto const row = db::on_hand(workshop, material.code)) return *row;
   Amount const none{dimension_of(material.sold_by), 0};
   return {
-      material.id, material.code, material.name, material.sold_by, none, none, {0, workshop.currency()}, 0};
+      material.id, material.code, material.name, material.sold_by, none, none, {0, workshop.currency()}};
 }
 
 Json on_shelf_json(db::ShelfRow const& row) {

@@ -25,8 +25,11 @@ BEFORE_THE_RISES = "2026-02-02"
 # What a book may be warned of on purpose; every other warning is a slip of the sample data.
 MEANT = {
     "pocket_herbal": {"leaf-tarnishes"},
+    "pocket_herbal_two_ribbons": {"leaf-tarnishes"},
     "saltmarsh_log": {"customer-piece-cannot-be-replaced"},
 }
+
+CHANGED = {"pocket_herbal_two_ribbons"}  # another book as its customer wanted it later
 
 # The models of cloth and paper, and what covers them here; what covers the others is the workshop's habit.
 COVERED = {
@@ -111,7 +114,7 @@ class SampleFiles(unittest.TestCase):
         texts = [book.read_text(encoding="utf-8") for book in BOOKS]
         for words in ("[[volumes]]", "copies = 5", "given = true", "[[repairs]]", "[[custody]]", "[box]"):
             self.assertTrue(any(words in text for text in texts), words)
-        titles = [said(book, "title") for book in BOOKS]
+        titles = [said(book, "title") for book in BOOKS if book.stem not in CHANGED]
         self.assertEqual(len(titles), len(set(titles)))
 
     def test_one_book_has_six_lines_and_one_has_sixty(self):
