@@ -129,6 +129,13 @@ MovementRow read_movement(Connection& connection, Statement& select) {
 
 }  // namespace
 
+// The last entry of each material's range of the index: a search a material, not a walk over every movement.
+std::optional<Date> last_moved_on(Workshop& workshop) {
+  Statement select(workshop.connection(),
+                   "SELECT max((SELECT max(on_date) FROM movement WHERE material = s.material)) FROM shelf s");
+  return select.value<std::optional<Date>>();
+}
+
 std::vector<ShelfRow> shelf(Workshop& workshop, std::optional<Date> on) {
   if (on) return shelf_at_end_of(workshop.connection(), *on);
   static std::string const sql = "SELECT " + std::string(shelf_columns) +
