@@ -1,0 +1,1 @@
+#include "engine/cutting/sheets/sheets.h"

@@ -1,0 +1,1 @@
+#include "engine/cutting/skins/skins.h"
