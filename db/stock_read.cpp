@@ -133,6 +133,7 @@ MovementRow read_movement(Connection& connection, Statement& select) {
 std::optional<Date> last_moved_on(Workshop& workshop) {
   Statement select(workshop.connection(),
                    "SELECT max((SELECT max(on_date) FROM movement WHERE material = s.material)) FROM shelf s");
+  select.step();
   return select.value<std::optional<Date>>();
 }
 
