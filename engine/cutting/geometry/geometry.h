@@ -14,6 +14,10 @@ struct Point {
   friend auto operator<=>(Point const&, Point const&) = default;
 };
 using Polygon = std::vector<Point>;
+struct Zone {  // of a skin
+  Polygon polygon;
+  int grade = 0;
+};
 struct Box {
   std::int64_t left = 0, bottom = 0, right = 0, top = 0;
 };

@@ -9,10 +9,6 @@
 
 namespace endband::cutting {
 
-struct Zone {
-  Polygon polygon;
-  int grade = 0;
-};
 struct Skin {
   Polygon outline;
   std::vector<Polygon> flaws;  // not usable; may reach over the outline
