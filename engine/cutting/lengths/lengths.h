@@ -1,4 +1,5 @@
-// Ribbon, cord, core and thread: lengths from rolls and remnants, at least cost. Exact for the sizes a bench knows.
+// Ribbon, cord, core and thread: lengths from rolls and remnants, at least cost. Exact for the sizes a bench
+// knows.
 #pragma once
 
 #include "engine/cutting/answer.h"
@@ -9,7 +10,7 @@ namespace endband::cutting {
 
 struct Roll {  // a roll as sold, or a remnant
   std::int64_t length = 0;
-  std::int64_t cost = 0;                // of one, whatever is left of it
+  std::int64_t cost = 0;                 // of one, whatever is left of it
   std::optional<std::int64_t> copies{};  // nullopt: as many as wanted
 };
 struct Length1 {
@@ -28,9 +29,10 @@ struct CutRoll {  // one pattern
   std::vector<std::int64_t> counts;  // of each piece of the request
 };
 
-// Least sum of costs; among the plans of least cost that were met the one with the longest single remnant. A request
-// without pieces is planned with nothing. A length that is not positive, a negative cost, kerf or count, or a sum that
-// leaves 64 bits: std::logic_error. A step is one node of a search, or one pattern looked at.
+// Least sum of costs; among the plans of least cost that were met the one with the longest single remnant. A
+// request without pieces is planned with nothing. A length that is not positive, a negative cost, kerf or
+// count, or a sum that leaves 64 bits: std::logic_error. A step is one node of a search, or one pattern
+// looked at.
 Answer<CutRoll> plan_lengths(LengthRequest const& request, Budget const& budget);
 
 }  // namespace endband::cutting

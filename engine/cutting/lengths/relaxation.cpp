@@ -1,0 +1,82 @@
+#include "engine/cutting/lengths/relaxation.h"
+
+#include "engine/cutting/lengths/knapsack.h"
+
+#include <algorithm>
+
+namespace endband::cutting::lengths {
+namespace {
+
+constexpr std::size_t largest_pool = 4000;
+
+// Duals as whole numbers: 36 bits each, 55 together.
+std::vector<std::int64_t> whole_values(std::vector<double> const& duals, Rest const& rest) {
+  double largest = 0, total = 0;
+  for (std::size_t t = 0; t < duals.size(); ++t) {
+    largest = std::max(largest, duals[t]);
+    total += duals[t] * static_cast<double>(rest.demand[t]);
+  }
+  std::vector<std::int64_t> values(duals.size(), 0);
+  if (!(largest > 0) || !(total < 1e300)) return values;
+  double const scale = std::min(static_cast<double>(std::int64_t{1} << 36) / largest,
+                                static_cast<double>(std::int64_t{1} << 55) / total);
+  for (std::size_t t = 0; t < duals.size(); ++t) values[t] = static_cast<std::int64_t>(duals[t] * scale);
+  return values;
+}
+
+bool beats(Dual const& a, Dual const& b) {
+  // The whole parts first: a difference below one unit of cost is none.
+  return a.scaled / a.den > b.scaled / b.den ||
+         (a.scaled / a.den == b.scaled / b.den && (a.scaled % a.den) * b.den > (b.scaled % b.den) * a.den);
+}
+
+}  // namespace
+
+// One round: a better bound, and the patterns that are missing. False where none is.
+bool Relaxation::price(Rest const& rest, Master& master, Relaxed& relaxed) {
+  auto values = whole_values(master.values_of_types(), rest);
+  auto fillings = best_fillings(problem_, rest, values, meter_);
+  std::vector<std::int64_t> most;
+  for (auto const& filling : fillings) most.push_back(filling.bound);
+  Dual dual = dual_of(problem_, rest, std::move(values), most);
+  relaxed.impossible = relaxed.impossible || dual.impossible;
+  if (relaxed.dual.values.empty() || beats(dual, relaxed.dual)) {
+    relaxed.bound = std::max(relaxed.bound, costs_.at_least(dual.scaled, dual.den));
+    relaxed.dual = std::move(dual);
+  }
+  bool missing = false;
+  for (std::size_t s = 0; s < fillings.size(); ++s) {
+    if (fillings[s].parts.empty()) continue;
+    Pattern pattern{s, std::move(fillings[s].parts)};
+    if (!master.improves(pattern)) continue;
+    missing = true;
+    master.add(pattern);
+    if (pool_.size() < largest_pool) pool_.push_back(std::move(pattern));
+  }
+  return missing;
+}
+
+Relaxed Relaxation::solve(Rest const& rest, std::int64_t enough, bool guide) {
+  Relaxed relaxed;
+  Master master(problem_, rest, meter_);
+  for (auto const& pattern : pool_) {
+    if (rest.stock[pattern.stock] > 0) master.add(pattern);
+  }
+  meter_.spend(static_cast<std::int64_t>(pool_.size()) / 4 + 1);
+  while (!meter_.empty()) {
+    master.solve();
+    if (master.feasible()) {
+      auto const reached = costs_.at_least(static_cast<Wide>((master.value() - 1e-4) * 1024), 1024);
+      if (reached <= relaxed.bound || (guide && reached < enough)) break;
+    }
+    if (!price(rest, master, relaxed)) break;
+    if (relaxed.bound >= enough || relaxed.impossible) return relaxed;
+  }
+  relaxed.met = master.feasible();
+  relaxed.taken = master.taken();
+  std::stable_sort(relaxed.taken.begin(), relaxed.taken.end(),
+                   [](Master::Taken const& a, Master::Taken const& b) { return a.times > b.times; });
+  return relaxed;
+}
+
+}  // namespace endband::cutting::lengths

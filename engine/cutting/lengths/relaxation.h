@@ -1,0 +1,37 @@
+// The bound of the linear program over all patterns, which are found as they are needed (Gilmore & Gomory
+// 1961), and what it would cut.
+#pragma once
+
+#include "engine/cutting/lengths/bound.h"
+#include "engine/cutting/lengths/master.h"
+
+namespace endband::cutting::lengths {
+
+struct Relaxed {
+  Dual dual;
+  std::int64_t bound = 0;  // no plan of the rest costs less
+  bool impossible = false;
+  bool met = false;                  // the linear program itself can be cut
+  std::vector<Master::Taken> taken;  // most first
+};
+
+class Relaxation {
+ public:
+  Relaxation(Problem const& problem, Costs const& costs, Meter& meter)
+      : problem_(problem), costs_(costs), meter_(meter) {}
+
+  // Stops early where the bound reaches `enough`; and, where `guide` is all that is asked for, as soon as it
+  // is clear that it will not.
+  Relaxed solve(Rest const& rest, std::int64_t enough, bool guide);
+  void remember(Pattern const& pattern) { pool_.push_back(pattern); }
+
+ private:
+  bool price(Rest const& rest, Master& master, Relaxed& relaxed);
+
+  Problem const& problem_;
+  Costs const& costs_;
+  Meter& meter_;
+  std::vector<Pattern> pool_;
+};
+
+}  // namespace endband::cutting::lengths
