@@ -11,12 +11,31 @@ namespace endband::cutting::exact {
 
 __extension__ using Wide = __int128;
 
+struct Ratio {
+  std::int64_t num = 0, den = 1;  // den > 0; both below 2^62
+  friend bool operator<(Ratio const& a, Ratio const& b) {
+    return static_cast<Wide>(a.num) * b.den < static_cast<Wide>(b.num) * a.den;
+  }
+};
+inline std::int64_t floor_of(Ratio ratio) {
+  std::int64_t const towards_zero = ratio.num / ratio.den;
+  return ratio.num % ratio.den < 0 ? towards_zero - 1 : towards_zero;
+}
+inline std::int64_t ceil_of(Ratio ratio) { return -floor_of({-ratio.num, ratio.den}); }
+
 // > 0: c lies left of the line from a to b.
 inline std::int64_t cross(Point a, Point b, Point c) {
   return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 inline int sign(std::int64_t value) { return value > 0 ? 1 : value < 0 ? -1 : 0; }
 inline int side_of(Point a, Point b, Point c) { return sign(cross(a, b, c)); }
+
+// Anticlockwise positive.
+inline std::int64_t twice_signed_area(Polygon const& polygon) {
+  std::int64_t sum = 0;
+  for (std::size_t i = 2; i < polygon.size(); ++i) sum += cross(polygon[0], polygon[i - 1], polygon[i]);
+  return sum;
+}
 
 // p lies on the line through a and b; is it between them?
 inline bool between(Point a, Point b, Point p) {

@@ -12,14 +12,9 @@ namespace endband::cutting {
 namespace {
 
 using exact::corner_after;
+using exact::Ratio;
 using exact::Wide;
 
-struct Ratio {  // den > 0
-  std::int64_t num, den;
-  friend bool operator<(Ratio const& a, Ratio const& b) {
-    return static_cast<Wide>(a.num) * b.den < static_cast<Wide>(b.num) * a.den;
-  }
-};
 struct Stretch {
   Ratio from, to;
 };
