@@ -1,0 +1,158 @@
+#include "engine/cutting/skins/convex.h"
+
+#include <algorithm>
+
+namespace endband::cutting::skins {
+namespace {
+
+std::int64_t cross(Point a, Point b, Point c) { return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x); }
+
+std::int64_t twice_signed(Polygon const& polygon) {
+  std::int64_t sum = 0;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    Point const a = polygon[i], b = polygon[(i + 1) % polygon.size()];
+    sum += a.x * b.y - a.y * b.x;
+  }
+  return sum;
+}
+
+bool convex(Polygon const& polygon) {
+  for (std::size_t i = 0, n = polygon.size(); i < n; ++i)
+    if (cross(polygon[i], polygon[(i + 1) % n], polygon[(i + 2) % n]) < 0) return false;
+  return true;
+}
+
+// No other corner in the closed triangle; corners that coincide with one of its own do not count.
+bool ear(Polygon const& rest, std::size_t at) {
+  std::size_t const n = rest.size();
+  Point const a = rest[(at + n - 1) % n], b = rest[at], c = rest[(at + 1) % n];
+  if (cross(a, b, c) <= 0) return false;
+  return std::ranges::none_of(rest, [&](Point p) {
+    return p != a && p != b && p != c && cross(a, b, p) >= 0 && cross(b, c, p) >= 0 && cross(c, a, p) >= 0;
+  });
+}
+
+std::vector<Polygon> triangles(Polygon rest) {
+  std::vector<Polygon> all;
+  while (rest.size() > 3) {
+    std::size_t const n = rest.size();
+    std::size_t at = 0;
+    while (at < n && cross(rest[(at + n - 1) % n], rest[at], rest[(at + 1) % n]) != 0) ++at;
+    if (at < n) {  // flat: no area of its own
+      rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
+      continue;
+    }
+    at = 0;
+    while (at < n && !ear(rest, at)) ++at;
+    at %= n;
+    all.push_back({rest[(at + n - 1) % n], rest[at], rest[(at + 1) % n]});
+    rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
+  }
+  if (twice_signed(rest) > 0) all.push_back(std::move(rest));
+  return all;
+}
+
+// The two joined along a common edge, when that is convex; else empty.
+Polygon joined(Polygon const& one, Polygon const& other) {
+  for (std::size_t i = 0; i < one.size(); ++i)
+    for (std::size_t j = 0; j < other.size(); ++j) {
+      std::size_t const i2 = (i + 1) % one.size(), j2 = (j + 1) % other.size();
+      if (one[i] != other[j2] || one[i2] != other[j]) continue;
+      Polygon sum;
+      for (std::size_t k = 0; k < one.size(); ++k) sum.push_back(one[(i2 + k) % one.size()]);
+      for (std::size_t k = 2; k < other.size(); ++k) sum.push_back(other[(j + k) % other.size()]);
+      if (convex(sum)) return sum;
+    }
+  return {};
+}
+
+// Its corners begin at the lowest, of these the leftmost.
+void begin_lowest(Polygon& polygon) {
+  std::ranges::rotate(polygon, std::ranges::min_element(polygon, [](Point a, Point b) {
+                        return a.y != b.y ? a.y < b.y : a.x < b.x;
+                      }));
+}
+
+}  // namespace
+
+Polygon anticlockwise(Polygon polygon) {
+  if (twice_signed(polygon) < 0) std::ranges::reverse(polygon);
+  return polygon;
+}
+
+std::vector<Polygon> convex_parts(Polygon const& polygon) {
+  Polygon const outline = anticlockwise(polygon);
+  if (convex(outline)) return {outline};
+  std::vector<Polygon> parts = triangles(outline);
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    for (std::size_t j = i + 1; j < parts.size();) {
+      Polygon both = joined(parts[i], parts[j]);
+      if (both.empty()) {
+        ++j;
+        continue;
+      }
+      parts[i] = std::move(both);
+      parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(j));
+      j = i + 1;
+    }
+  return parts;
+}
+
+Polygon minkowski_sum(Polygon const& one, Polygon const& other) {
+  Polygon a = one, b = other;
+  begin_lowest(a);
+  begin_lowest(b);
+  Polygon sum;
+  sum.reserve(a.size() + b.size());
+  std::size_t i = 0, j = 0;
+  while (i < a.size() || j < b.size()) {
+    Point const p = a[i % a.size()], q = b[j % b.size()];
+    sum.push_back({p.x + q.x, p.y + q.y});
+    Point const u{a[(i + 1) % a.size()].x - p.x, a[(i + 1) % a.size()].y - p.y};
+    Point const v{b[(j + 1) % b.size()].x - q.x, b[(j + 1) % b.size()].y - q.y};
+    std::int64_t const turn = u.x * v.y - u.y * v.x;
+    bool const first = j == b.size() || (i < a.size() && turn >= 0);
+    bool const second = i == a.size() || (j < b.size() && turn <= 0);
+    i += first ? 1U : 0U;
+    j += second ? 1U : 0U;
+  }
+  return sum;
+}
+
+Polygon grown(Polygon const& convex, std::int64_t margin) {
+  if (margin == 0) return convex;
+  return minkowski_sum(convex, {{-margin, -margin}, {margin, -margin}, {margin, margin}, {-margin, margin}});
+}
+
+Polygon negated(Polygon polygon) {
+  for (Point& p : polygon) p = {-p.x, -p.y};
+  return polygon;
+}
+
+Barrier barrier(Polygon area) {
+  Barrier made;
+  made.box = box_of(area);
+  made.mirrored = area;
+  for (Point& p : made.mirrored) std::swap(p.x, p.y);
+  std::ranges::reverse(made.mirrored);
+  made.area = std::move(area);
+  return made;
+}
+
+bool across(Polygon const& convex, std::int64_t at, Span& span) {
+  bool low = false, high = false;
+  Point a = convex.back();
+  for (Point const b : convex) {
+    if (a.x < b.x && a.x <= at && at < b.x) {
+      span.low = a.y + floor_div((at - a.x) * (b.y - a.y), b.x - a.x);
+      low = true;
+    } else if (b.x < a.x && b.x < at && at <= a.x) {
+      span.high = a.y + ceil_div((at - a.x) * (a.y - b.y), a.x - b.x);
+      high = true;
+    }
+    a = b;
+  }
+  return low && high && span.low < span.high;
+}
+
+}  // namespace endband::cutting::skins
