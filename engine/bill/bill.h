@@ -4,6 +4,9 @@
 // Both hold exactly for every line.
 //
 // The steps, for one material:
+// Where a plan stands in the table and found a way to cut, gross and what must be opened are the plan's; else
+// they are found by yield, and the line says so.
+//
 //   net       what is in the finished book. Sheets: its area / a sheet's area, to a thousandth; wide rolls:
 //             its area / the width; both rounded up.
 //   gross     what net is cut out of or comes with. Sheets: each piece takes 1 / (pieces a sheet yields),
@@ -21,6 +24,7 @@
 #pragma once
 
 #include "engine/catalogue/catalogue.h"
+#include "engine/cutting/request.h"
 #include "engine/quantities/quantities.h"
 
 #include <cstdint>
@@ -46,6 +50,10 @@ struct BillLine {
   UnitCost unit;  // landed; zero when customer_supplied
   Ratio kept_worth;
   Ratio ruin_chance;  // of the costly single piece
+  // by_plan: what the plan costs, and what any plan costs at least, in the plan's own unit; of several plans
+  // their sums.
+  std::int64_t plan_cost = 0, plan_bound = 0;
+  bool plan_guess = false;  // on a skin that nobody has measured
   Amount consumed() const { return net + spoil + cutting_loss; }
 };
 
@@ -58,7 +66,9 @@ struct Bill {
 // Charged: as_used: consumed.
 //          whole_less_offcuts: opened - kept_worth x kept (rounded down), never less than consumed.
 //          whole: opened.
-Read<Bill> settle(Needs const& needs, BookSpec const& spec, Catalogue const& catalogue);
+// Never calls a solver: `plans` are those of requests() under `rules`.
+Read<Bill> settle(Needs const& needs, BookSpec const& spec, Catalogue const& catalogue,
+                  PlanTable const& plans = {}, CutRules const& rules = {});
 
 // Charged x unit cost, half away.
 Money material_cost(BillLine const& line);

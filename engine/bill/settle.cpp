@@ -53,7 +53,7 @@ BillLine line_of(Taken&& taken, Need const& first, Material const& material) {
   std::int64_t const spoil = spoil_of(taken.gross, material);
   std::int64_t const consumed = checked_add(taken.gross, spoil);
   std::int64_t const touched = whole_units(std::max(taken.touched, consumed), taken.unit);
-  std::int64_t const opened = opened_of(touched, material);
+  std::int64_t const opened = std::max(opened_of(touched, material), taken.least_opened);
   Dimension const own = dimension_of(material.sold_by);
   BillLine line;
   line.material = material.id;
@@ -72,6 +72,9 @@ BillLine line_of(Taken&& taken, Need const& first, Material const& material) {
   line.charging = material.charging;
   line.kept_worth = material.kept_worth;
   line.ruin_chance = material.ruin_chance;
+  line.plan_cost = taken.plan_cost;
+  line.plan_bound = taken.plan_bound;
+  line.plan_guess = taken.plan_guess;
   return line;
 }
 
@@ -85,7 +88,8 @@ UnitCost nothing_of(Material const& material, Catalogue const& catalogue) {
 
 }  // namespace
 
-Read<Bill> settle(Needs const& needs, BookSpec const& spec, Catalogue const& catalogue) {
+Read<Bill> settle(Needs const& needs, BookSpec const& spec, Catalogue const& catalogue,
+                  PlanTable const& plans, CutRules const& rules) {
   Bill bill;
   std::vector<Fault> faults;
   std::vector<Piece> room;
@@ -95,7 +99,7 @@ Read<Bill> settle(Needs const& needs, BookSpec const& spec, Catalogue const& cat
                                    [&](Need const& need) { return need.material != first->material; });
     std::span<Need const> const uses(first, last);
     Material const& material = catalogue.at(first->material);
-    std::optional<Taken> taken = take(uses, material, room);
+    std::optional<Taken> taken = take(uses, material, planned_for(uses, material, plans, rules), room);
     if (!taken) add_unfit(uses, material, spec, faults);
     bool const has_cost = first->customer_supplied || material.price;
     if (!has_cost) faults.push_back(no_price(*first, material, spec, catalogue.on));

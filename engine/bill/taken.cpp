@@ -71,9 +71,31 @@ std::int64_t unit_of(Material const& material) {
   }
 }
 
+void add_plan(Taken& taken, PlanFacts const& plan) {
+  taken.gross = checked_add(taken.gross, plan.gross);
+  taken.how = std::max(taken.how, HowFound::by_plan);
+  taken.plan_cost = checked_add(taken.plan_cost, plan.cost);
+  taken.plan_bound = checked_add(taken.plan_bound, plan.bound);
+  taken.plan_guess = taken.plan_guess || plan.guess;
+}
+
 }  // namespace
 
-std::optional<Taken> take(std::span<Need const> uses, Material const& material, std::vector<Piece>& pieces) {
+Planned planned_for(std::span<Need const> uses, Material const& material, PlanTable const& plans,
+                    CutRules const& rules) {
+  Planned planned;
+  if (plans.empty()) return planned;
+  for (CutRequest const& request : requests(uses, material, rules)) {
+    auto const found = plans.find(plan_key(request, rules.work));
+    if (found == plans.end() || found->second.outcome != cutting::Outcome::planned) continue;
+    bool const lengths = std::holds_alternative<cutting::LengthRequest>(request.asked);
+    (lengths ? planned.runs : planned.pieces) = &found->second;
+  }
+  return planned;
+}
+
+std::optional<Taken> take(std::span<Need const> uses, Material const& material, Planned const& planned,
+                          std::vector<Piece>& pieces) {
   Taken taken;
   taken.unit = unit_of(material);
   taken.uses.reserve(uses.size());
@@ -91,14 +113,25 @@ std::optional<Taken> take(std::span<Need const> uses, Material const& material, 
     } else {
       if (use.net.dimension != own || use.taken.dimension != own)
         throw std::logic_error(material.code + " is needed in another dimension than it is sold in");
-      taken.gross = checked_add(taken.gross, use.taken.n);
-      taken.touched = checked_add(taken.touched, use.taken.n);
+      bool const by_plan = planned.runs != nullptr && !use.runs.empty();
+      if (!by_plan) taken.gross = checked_add(taken.gross, use.taken.n);
+      if (!by_plan) taken.touched = checked_add(taken.touched, use.taken.n);
     }
     taken.net = checked_add(taken.net, net);
     taken.uses.push_back({use.item, use.part, {own, net}});
     taken.how = std::max(taken.how, use.how);
   }
-  if (!pieces.empty() && !cut_pieces(taken, material, pieces, cut)) return std::nullopt;
+  if (planned.runs != nullptr) {
+    add_plan(taken, *planned.runs);
+    taken.touched = checked_add(taken.touched, planned.runs->gross);
+    taken.least_opened = planned.runs->opened;
+  }
+  if (planned.pieces != nullptr) {
+    add_plan(taken, *planned.pieces);
+    taken.touched = checked_add(taken.touched, planned.pieces->opened);
+  } else if (!pieces.empty() && !cut_pieces(taken, material, pieces, cut)) {
+    return std::nullopt;
+  }
   return taken;
 }
 

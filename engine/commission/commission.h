@@ -6,6 +6,7 @@
 #include "engine/commission/order.h"
 #include "engine/commission/outside.h"
 #include "engine/costing/costing.h"
+#include "engine/cutting/request.h"
 #include "engine/labour/labour.h"
 #include "engine/pricing/pricing.h"
 #include "engine/quantities/quantities.h"
@@ -17,7 +18,7 @@
 namespace endband {
 
 // Raised whenever a formula or a default changes a result.
-inline constexpr int engine_rules = 2;
+inline constexpr int engine_rules = 3;
 // The first that kept ways, copies, volumes, repairs, custody and how outside work is priced.
 inline constexpr int first_rules_of_orders = 2;
 
@@ -32,7 +33,11 @@ struct Commission {
   Delivery delivery;
   std::vector<OutsideTerms> outside;  // BookSpec::outside with its prices read in the workshop's currency
   std::vector<InCustody> custody;     // BookSpec::custody likewise
+  CutRules cutting;
+  PlanTable plans;  // of requests_of; what is not in it is found by yield
 };
+// What a solver is asked for this quote: for as many copies as are asked for, for one and for one more.
+std::vector<CutRequest> requests_of(Commission const& commission);
 
 struct Priced {
   Structure structure;  // of the whole order: all volumes, all copies

@@ -44,7 +44,8 @@ Read<Priced> price_of(Commission const& commission, Set const& set, int copies) 
   Priced priced;
   priced.structure = times(set.all, copies);
   priced.needs = quantities(priced.structure, commission.book, commission.catalogue);
-  Read<Bill> bill = settle(priced.needs, commission.book, commission.catalogue);
+  Read<Bill> bill =
+      settle(priced.needs, commission.book, commission.catalogue, commission.plans, commission.cutting);
   Read<Work> work = work_for(priced.structure, commission.book, commission.steps, commission.work);
   if (!bill || !work) {
     std::vector<Fault> faults;
@@ -96,6 +97,19 @@ tl::unexpected<std::vector<Fault>> too_large() {
 }
 
 }  // namespace
+
+std::vector<CutRequest> requests_of(Commission const& commission) {
+  Set const set = set_of(commission);
+  int const wanted = commission.book.copies;
+  std::vector<CutRequest> all;
+  for (int const copies : {wanted, 1, wanted + 1}) {
+    if (copies == wanted && !all.empty()) continue;
+    Needs const needs = quantities(times(set.all, copies), commission.book, commission.catalogue);
+    for (CutRequest& request : requests(needs, commission.catalogue, commission.cutting))
+      all.push_back(std::move(request));
+  }
+  return all;
+}
 
 Read<Priced> price(Commission const& commission) try {
   return price_of(commission, set_of(commission), commission.book.copies);

@@ -94,6 +94,7 @@ void add_run(Need& need, Run const& run, Material const& material) {
   need.how = HowFound::by_length;
   need.net = need.net + amount_of_run(run.each * run.count, material);
   need.taken = need.taken + amount_of_run(run.taken * run.count, material);
+  if (material.sold_by == SoldBy::length) need.runs.push_back(run);
 }
 
 // Spread in mg or microlitres a square metre, of 10^12 square micrometres.
@@ -197,8 +198,8 @@ class Builder {
 }  // namespace
 
 std::string_view how_found_name(HowFound how) {
-  constexpr std::array<std::string_view, 6> names{"as-said",   "counted",  "by-length",
-                                                  "by-spread", "by-yield", "by-usable-rectangle"};
+  constexpr std::array<std::string_view, how_found_count> names{
+      "as-said", "counted", "by-length", "by-spread", "by-yield", "by-usable-rectangle", "by-plan"};
   return names.at(static_cast<std::size_t>(how));
 }
 

@@ -20,8 +20,9 @@ enum class HowFound : std::uint8_t {
   by_spread,            // area x coats x faces x spread
   by_yield,             // sheets in rows and columns, rows across a roll, grain respected
   by_usable_rectangle,  // skins: the largest rectangle one may count on, and the usable share
+  by_plan,              // cut to a plan over what is sold
 };
-inline constexpr std::size_t how_found_count = static_cast<std::size_t>(HowFound::by_usable_rectangle) + 1;
+inline constexpr std::size_t how_found_count = static_cast<std::size_t>(HowFound::by_plan) + 1;
 std::string_view how_found_name(HowFound how);  // "by-usable-rectangle"
 
 // One use of one material.
@@ -33,6 +34,7 @@ struct Need {
   Amount net;    // what is in the finished book, in the material's dimension; of pieces their area
   Amount taken;  // net and what this use wastes by itself (needlefuls, frame)
   std::vector<Piece> pieces;  // what is cut from a sheet, a skin or a wide roll; else empty
+  std::vector<Run> runs;      // lengths of what is sold by length; else empty
   bool customer_supplied = false;
 };
 struct Needs {

@@ -1,0 +1,34 @@
+// What cutting keeps: plans to buy new by their keys, the measured shapes of skins, and what may be cut of the shelf.
+#pragma once
+
+#include "db/stock.h"
+#include "db/workshop.h"
+#include "engine/cutting/request.h"
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace endband::db {
+
+// Those of the keys that are known.
+PlanTable find_plans(Workshop& workshop, std::span<PlanKey const> keys);
+// Those that are not there yet; a plan is never changed, for it follows from its key.
+void save_plans(Writing& writing, PlanTable const& plans);
+
+// The latest shape of a lot stands. A lot that is no single skin, or a shape with less than three corners:
+// std::logic_error.
+void save_shape(Writing& writing, LotId lot, Shape const& shape);
+std::optional<Shape> find_shape(Workshop& workshop, LotId lot);
+
+// The workshop's own lots from which something may be cut on a day: good until then, and bought for no other job than
+// `job` ("" for none). ShelfPiece::lot is LotId::value, its cost thousandths of a minor unit.
+struct Cuttable {
+  ShelfPiece piece;
+  LotMark mark;
+};
+std::vector<Cuttable> cuttable(Workshop& workshop, Date on, std::string_view job);
+
+}  // namespace endband::db
