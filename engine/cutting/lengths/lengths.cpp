@@ -10,6 +10,8 @@ namespace {
 
 using lengths::Wide;
 
+constexpr std::int64_t most_for_remnant = 200'000;
+
 std::vector<Obstacle> too_large(LengthRequest const& request) {
   std::vector<Obstacle> obstacles;
   std::int64_t longest = 0;
@@ -78,7 +80,9 @@ Answer<CutRoll> plan_lengths(LengthRequest const& request, Budget const& budget)
     answer.outcome = Outcome::planned;
     return answer;
   }
-  lengths::Meter meter(std::max<std::int64_t>(0, budget.work));
+  std::int64_t const work = std::max<std::int64_t>(0, budget.work);
+  std::int64_t const for_remnant = std::min(work / 10, most_for_remnant);
+  lengths::Meter meter(work - for_remnant);
   lengths::Found found;
   found.impossible = too_long_together(problem);
   if (!found.impossible) found = lengths::Search(problem, meter).run();
@@ -91,8 +95,10 @@ Answer<CutRoll> plan_lengths(LengthRequest const& request, Budget const& budget)
   answer.proof.bound = found.bound;
   if (!found.plan) return answer;
   answer.outcome = Outcome::planned;
+  lengths::Meter remnant_meter(for_remnant);
+  lengths::lengthen_remnant(problem, *found.plan, remnant_meter);
+  answer.proof.work += remnant_meter.spent();
   answer.proof.cost = lengths::cost_of(problem, *found.plan);
-  lengths::lengthen_remnant(problem, *found.plan);
   answer.used = lengths::cut_rolls(request, problem, *found.plan);
   return answer;
 }
