@@ -1,0 +1,115 @@
+// Plans over many sheets; for the .cpp files of this folder only.
+#pragma once
+
+#include "engine/cutting/sheets/fill.h"
+
+#include <optional>
+#include <unordered_set>
+
+namespace endband::cutting::many {
+
+struct Planned {
+  Pattern pattern;
+  std::int64_t times = 1;
+};
+struct Plan {
+  std::vector<Planned> patterns;
+  std::int64_t cost = 0;  // net
+  std::int64_t kept = 0;  // area of the largest kept rectangle
+  bool better_than(Plan const& other) const {
+    return cost != other.cost ? cost < other.cost : kept > other.kept;
+  }
+};
+
+// What is still to be cut, and from how many of each kind.
+struct Rest {
+  std::vector<std::int64_t> pieces;  // by type
+  std::vector<std::int64_t> copies;  // by kind
+  std::int64_t count = 0;            // of pieces
+  std::int64_t area = 0;
+};
+Rest whole(Job const& job);
+void take(Job const& job, Rest& rest, Pattern const& pattern, std::int64_t times);
+std::int64_t most_times(Rest const& rest, Pattern const& pattern);
+// No way to cut `area` from the copies costs less; by area alone, and all there is where they hold less.
+std::int64_t area_cost(Job const& job, std::vector<std::int64_t> const& copies, std::int64_t area);
+
+// Numbers from a counter: the same ones in every run.
+class Chance {
+ public:
+  explicit Chance(std::uint64_t seed) : seed_(seed) {}
+  std::int64_t below(std::int64_t n);
+
+ private:
+  std::uint64_t seed_;
+  std::uint64_t count_ = 0;
+};
+
+// Fillings that were met, to be put together anew.
+class Pool {
+ public:
+  void add(Pattern const& pattern);
+  std::vector<Pattern> const& patterns() const { return patterns_; }
+
+ private:
+  std::vector<Pattern> patterns_;
+  std::unordered_set<std::uint64_t> keys_;
+};
+
+struct Selection;
+
+// One line of search: improves its best plan until `work` is spent or the plan costs no more than the bound.
+// Its result depends on nothing but its arguments.
+class Strand {
+ public:
+  Strand(Job const& job, std::int64_t bound, int number);
+  ~Strand();
+  Strand(Strand const&) = delete;
+  Strand& operator=(Strand const&) = delete;
+  void run(std::int64_t work);
+  void adopt(Plan const& plan);
+  std::optional<Plan> const& best() const { return best_; }
+  std::int64_t work() const { return filler_.work() + other_work_; }
+  Pool const& pool() const { return pool_; }
+  Pool& pool() { return pool_; }
+
+ private:
+  struct Taste {
+    int beam = 1;
+    int eager = 0;
+    int large = 0;      // how much more a large piece is worth by area, in 1024ths
+    int whim = 0;       // of the choice of kind, in 1024ths
+    bool full = false;  // the kind that is filled best comes first, whatever it costs
+  };
+  bool done() const { return work() >= until_ || (best_ && best_->cost <= bound_); }
+  Taste taste_of(int round);
+  std::vector<std::int64_t> plain_values(int large) const;
+  std::optional<Plan> pass(Rest rest, std::vector<std::int64_t> const& values, Taste const& taste,
+                           std::int64_t below);
+  std::optional<Pattern> next_sheet(Rest const& rest, std::vector<std::int64_t> const& values,
+                                    Taste const& taste, std::int64_t budget, std::optional<Pattern>& last);
+  void make_do();
+  void correct(Plan const& plan, std::vector<std::int64_t>& values);
+  void offer(Plan plan);
+  void sequence();
+  void repair();
+  void recombine();
+
+  Job const& job_;
+  std::int64_t bound_;
+  Filler filler_;
+  Chance chance_;
+  Pool pool_;
+  std::optional<Plan> best_;
+  std::vector<std::int64_t> values_;
+  std::int64_t until_ = 0;
+  std::int64_t other_work_ = 0;
+  int number_;
+  int round_ = 0;
+  std::vector<std::int64_t> unplaced_;  // of the last pass that failed, by type
+  Plan failed_;                         // what it had planned till then
+  std::vector<Selection> selections_;
+  std::int64_t selected_below_ = -1;  // the cost of the plan they were made for
+};
+
+}  // namespace endband::cutting::many
