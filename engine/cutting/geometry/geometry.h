@@ -17,6 +17,7 @@ using Polygon = std::vector<Point>;
 struct Zone {  // of a skin
   Polygon polygon;
   int grade = 0;
+  friend bool operator==(Zone const&, Zone const&) = default;
 };
 struct Box {
   std::int64_t left = 0, bottom = 0, right = 0, top = 0;
