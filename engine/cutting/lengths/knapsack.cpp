@@ -7,7 +7,8 @@ namespace {
 
 constexpr std::int64_t largest_table = 4'000'000;  // cells
 constexpr std::int64_t cells_in_step = 20;
-constexpr std::int64_t nodes_in_search = 20'000;
+constexpr std::size_t most_others = 16;
+constexpr std::int64_t nodes_in_search = 20'000;  // where no table can be had
 
 struct Item {
   std::size_t type;
@@ -50,22 +51,34 @@ class Table {
   }
 
   Filling at(std::int64_t capacity) const {
-    auto left = static_cast<std::size_t>(capacity);
-    Filling filling{best_[left], best_[left], {}};
-    for (std::size_t l = lumps_.size(); l-- > 0;) {
-      if (taken_[l * width_ + left] == 0) continue;
-      left -= static_cast<std::size_t>(lumps_[l].size);
-      if (!filling.parts.empty() && filling.parts.back().type == lumps_[l].type) {
-        filling.parts.back().count += lumps_[l].count;
-      } else {
-        filling.parts.push_back({lumps_[l].type, lumps_[l].count});
-      }
+    auto const c = static_cast<std::size_t>(capacity);
+    Filling filling{best_[c], best_[c], back(lumps_.size(), c), {}};
+    bool last = true;  // that one is the filling itself
+    for (std::size_t l = lumps_.size(); l-- > 0 && filling.others.size() < most_others;) {
+      if (taken_[l * width_ + c] == 0) continue;
+      if (!last) filling.others.push_back(back(l + 1, c));
+      last = false;
     }
-    std::reverse(filling.parts.begin(), filling.parts.end());
     return filling;
   }
 
  private:
+  // The best of the first lumps alone.
+  std::vector<Part> back(std::size_t lumps, std::size_t left) const {
+    std::vector<Part> parts;
+    for (std::size_t l = lumps; l-- > 0;) {
+      if (taken_[l * width_ + left] == 0) continue;
+      left -= static_cast<std::size_t>(lumps_[l].size);
+      if (!parts.empty() && parts.back().type == lumps_[l].type) {
+        parts.back().count += lumps_[l].count;
+      } else {
+        parts.push_back({lumps_[l].type, lumps_[l].count});
+      }
+    }
+    std::reverse(parts.begin(), parts.end());
+    return parts;
+  }
+
   void add(std::size_t l) {
     auto const size = static_cast<std::size_t>(lumps_[l].size);
     std::int64_t const value = lumps_[l].value;
@@ -99,7 +112,7 @@ class Search {
   Filling fill(std::int64_t capacity) {
     std::int64_t const continuous = continuous_bound(0, capacity, INT64_MAX);
     descend(0, capacity, 0);
-    Filling filling{nodes_ > 0 ? best_ : continuous, best_, {}};
+    Filling filling{nodes_ > 0 ? best_ : continuous, best_, {}, {}};
     for (std::size_t i = 0; i < items_.size(); ++i) {
       if (best_counts_.size() > i && best_counts_[i] > 0)
         filling.parts.push_back({items_[i].type, best_counts_[i]});
@@ -151,6 +164,25 @@ class Search {
 
 }  // namespace
 
+namespace {
+
+// False where `nodes` did not do; the fillings are then as good as was seen.
+bool search_all(Problem const& problem, Rest const& rest, std::vector<std::int64_t> const& values,
+                std::int64_t nodes, std::vector<Filling>& fillings, Meter& meter) {
+  bool all = true;
+  for (std::size_t s = 0; s < problem.stocks.size() && all; ++s) {
+    if (rest.stock[s] == 0) continue;
+    std::int64_t const capacity = problem.stocks[s].capacity;
+    Search search(items_of(problem, rest, values, capacity), nodes);
+    fillings[s] = search.fill(capacity);
+    all = search.nodes() > 0;
+    meter.spend(nodes - search.nodes() + 1);
+  }
+  return all;
+}
+
+}  // namespace
+
 std::vector<Filling> best_fillings(Problem const& problem, Rest const& rest,
                                    std::vector<std::int64_t> const& values, Meter& meter) {
   std::vector<Filling> fillings(problem.stocks.size());
@@ -158,23 +190,20 @@ std::vector<Filling> best_fillings(Problem const& problem, Rest const& rest,
   for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
     if (rest.stock[s] > 0) longest = std::max(longest, problem.stocks[s].capacity);
   }
-  auto const items = items_of(problem, rest, values, longest);
-  auto lumps = lumps_of(items);
-  auto const rows = static_cast<std::int64_t>(lumps.size());
-  if (Wide{longest} * rows <= largest_table) {
-    meter.spend(longest * rows / cells_in_step + 1);
-    Table const table(std::move(lumps), longest);
-    for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
-      if (rest.stock[s] > 0) fillings[s] = table.at(problem.stocks[s].capacity);
-    }
+  auto lumps = lumps_of(items_of(problem, rest, values, longest));
+  Wide const cells = Wide{longest} * static_cast<std::int64_t>(lumps.size());
+  bool const tabled = cells <= largest_table;
+  std::int64_t const steps = tabled ? static_cast<std::int64_t>(cells) / cells_in_step : 0;
+  std::int64_t const stocks = static_cast<std::int64_t>(problem.stocks.size());
+  if (search_all(problem, rest, values, tabled ? steps / (4 * stocks) + 1 : nodes_in_search, fillings,
+                 meter) ||
+      !tabled) {
     return fillings;
   }
+  meter.spend(steps + 1);
+  Table const table(std::move(lumps), longest);
   for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
-    if (rest.stock[s] == 0) continue;
-    std::int64_t const capacity = problem.stocks[s].capacity;
-    Search search(items_of(problem, rest, values, capacity), nodes_in_search);
-    fillings[s] = search.fill(capacity);
-    meter.spend(nodes_in_search - search.nodes() + 1);
+    if (rest.stock[s] > 0) fillings[s] = table.at(problem.stocks[s].capacity);
   }
   return fillings;
 }

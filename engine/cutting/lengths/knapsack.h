@@ -9,6 +9,8 @@ struct Filling {
   std::int64_t bound = 0;  // no filling is worth more
   std::int64_t value = 0;  // of this one
   std::vector<Part> parts;
+  std::vector<std::vector<Part>>
+      others;  // fillings worth less that were met on the way: of larger pieces only
 };
 
 // One for each stock; of a stock that is used up, empty. Values are not negative; the sum over all pieces is

@@ -145,14 +145,20 @@ bool Master::pivot(std::size_t entering) {
   double const factor = 1 / step_[out];
   for (std::size_t j = 0; j < rows_; ++j) row[j] *= factor;
   level_[out] = shortest;
+  filled_.clear();
+  for (std::size_t j = 0; j < rows_; ++j) {
+    if (row[j] != 0) filled_.push_back(j);
+  }
+  std::size_t changed = 0;
   for (std::size_t i = 0; i < rows_; ++i) {
     double const times = step_[i];
     if (i == out || times == 0) continue;
+    ++changed;
     level_[i] -= times * shortest;
     double* const other = inverse_.data() + i * rows_;
-    for (std::size_t j = 0; j < rows_; ++j) other[j] -= times * row[j];
+    for (std::size_t const j : filled_) other[j] -= times * row[j];
   }
-  for (std::size_t j = 0; j < rows_; ++j) dual_[j] += cost * row[j];
+  for (std::size_t const j : filled_) dual_[j] += cost * row[j];
   in_basis_[basis_[out]] = 0;
   in_basis_[entering] = 1;
   basis_[out] = entering;

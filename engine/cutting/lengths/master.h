@@ -55,6 +55,7 @@ class Master {
   std::vector<double> level_;    // of the basic columns
   std::vector<double> dual_;
   std::vector<double> step_;
+  std::vector<std::size_t> filled_;
 };
 
 }  // namespace endband::cutting::lengths

@@ -8,6 +8,7 @@ namespace endband::cutting::lengths {
 namespace {
 
 constexpr std::size_t largest_pool = 4000;
+constexpr double share_kept = 0.7;
 
 // Duals as whole numbers: 36 bits each, 55 together.
 std::vector<std::int64_t> whole_values(std::vector<double> const& duals, Rest const& rest) {
@@ -32,9 +33,24 @@ bool beats(Dual const& a, Dual const& b) {
 
 }  // namespace
 
-// One round: a better bound, and the patterns that are missing. False where none is.
-bool Relaxation::price(Rest const& rest, Master& master, Relaxed& relaxed) {
-  auto values = whole_values(master.values_of_types(), rest);
+// False where the master gains nothing by it.
+bool Relaxation::take(Master& master, std::size_t stock, std::vector<Part> parts) {
+  Pattern pattern{stock, std::move(parts)};
+  if (pattern.parts.empty() || !master.improves(pattern)) return false;
+  master.add(pattern);
+  if (pool_.size() < largest_pool) pool_.push_back(std::move(pattern));
+  return true;
+}
+
+// One round: a better bound, and the patterns that are missing. False where none is. The duals are drawn
+// towards those of the best bound (Wentges 1997), which spares many rounds.
+bool Relaxation::price(Rest const& rest, Master& master, Prices& prices, Relaxed& relaxed) {
+  auto duals = master.values_of_types();
+  if (prices.best.empty()) prices.best = duals;
+  for (std::size_t t = 0; t < duals.size(); ++t) {
+    duals[t] = prices.kept * prices.best[t] + (1 - prices.kept) * duals[t];
+  }
+  auto values = whole_values(duals, rest);
   auto fillings = best_fillings(problem_, rest, values, meter_);
   std::vector<std::int64_t> most;
   for (auto const& filling : fillings) most.push_back(filling.bound);
@@ -43,17 +59,16 @@ bool Relaxation::price(Rest const& rest, Master& master, Relaxed& relaxed) {
   if (relaxed.dual.values.empty() || beats(dual, relaxed.dual)) {
     relaxed.bound = std::max(relaxed.bound, costs_.at_least(dual.scaled, dual.den));
     relaxed.dual = std::move(dual);
+    prices.best = std::move(duals);
   }
   bool missing = false;
   for (std::size_t s = 0; s < fillings.size(); ++s) {
-    if (fillings[s].parts.empty()) continue;
-    Pattern pattern{s, std::move(fillings[s].parts)};
-    if (!master.improves(pattern)) continue;
-    missing = true;
-    master.add(pattern);
-    if (pool_.size() < largest_pool) pool_.push_back(std::move(pattern));
+    missing = take(master, s, std::move(fillings[s].parts)) || missing;
+    for (auto& parts : fillings[s].others) missing = take(master, s, std::move(parts)) || missing;
   }
-  return missing;
+  bool const drawn = prices.kept > 0;
+  prices.kept = missing ? share_kept : 0;
+  return missing || drawn;
 }
 
 Relaxed Relaxation::solve(Rest const& rest, std::int64_t enough, bool guide) {
@@ -63,13 +78,14 @@ Relaxed Relaxation::solve(Rest const& rest, std::int64_t enough, bool guide) {
     if (rest.stock[pattern.stock] > 0) master.add(pattern);
   }
   meter_.spend(static_cast<std::int64_t>(pool_.size()) / 4 + 1);
+  Prices prices;
   while (!meter_.empty()) {
     master.solve();
     if (master.feasible()) {
       auto const reached = costs_.at_least(static_cast<Wide>((master.value() - 1e-4) * 1024), 1024);
       if (reached <= relaxed.bound || (guide && reached < enough)) break;
     }
-    if (!price(rest, master, relaxed)) break;
+    if (!price(rest, master, prices, relaxed)) break;
     if (relaxed.bound >= enough || relaxed.impossible) return relaxed;
   }
   relaxed.met = master.feasible();

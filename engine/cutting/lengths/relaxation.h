@@ -26,7 +26,12 @@ class Relaxation {
   void remember(Pattern const& pattern) { pool_.push_back(pattern); }
 
  private:
-  bool price(Rest const& rest, Master& master, Relaxed& relaxed);
+  struct Prices {
+    std::vector<double> best;  // those of the best bound so far
+    double kept = 0;           // their share in the next
+  };
+  bool price(Rest const& rest, Master& master, Prices& prices, Relaxed& relaxed);
+  bool take(Master& master, std::size_t stock, std::vector<Part> parts);
 
   Problem const& problem_;
   Costs const& costs_;

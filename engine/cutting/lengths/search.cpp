@@ -90,13 +90,13 @@ bool Search::fix(Rest& rest, Pattern const& pattern, std::int64_t times) {
 
 // Takes what the linear program takes whole, and where there is none, what it takes most; `turns` times the
 // next instead (limited discrepancy; Harvey & Ginsberg 1995). True: the plan is closed.
-bool Search::dive(Rest const& rest, int turns) {
+bool Search::dive(Rest const& rest, int turns, bool guide) {
   if (rest.pieces == 0) {
     offer(fixed_);
     return closed();
   }
   if (meter_.empty()) return false;
-  Relaxed const relaxed = relaxation_.solve(rest, cost_ - fixed_cost_, true);
+  Relaxed const relaxed = relaxation_.solve(rest, cost_ - fixed_cost_, guide);
   if (relaxed.impossible || relaxed.bound + fixed_cost_ >= cost_ || relaxed.taken.empty()) return closed();
   auto const mark = fixed_.size();
   auto const cost = fixed_cost_;
@@ -110,15 +110,15 @@ bool Search::dive(Rest const& rest, int turns) {
     if (times >= 1) fix(next, taken.pattern, times);
   }
   if (fixed_.size() > mark) {
-    offer_greedy(next, Fill::largest_first, Open::least_cost_of_length);
-    bool const done = closed() || dive(next, turns);
+    offer_greedy(next, Fill::fullest, Open::least_cost_of_length);
+    bool const done = closed() || dive(next, turns, guide);
     undo();
     return done;
   }
   for (std::size_t turn = 0; turn < relaxed.taken.size() && std::cmp_less_equal(turn, turns); ++turn) {
     next = rest;
     fix(next, relaxed.taken[turn].pattern, 1);
-    bool const done = dive(next, turns - static_cast<int>(turn));
+    bool const done = dive(next, turns - static_cast<int>(turn), guide);
     undo();
     if (done) return true;
   }
@@ -197,7 +197,11 @@ Found Search::run() {
   Rest const rest = whole(problem_);
   at_once(rest);
   if (!closed() && !meter_.empty()) root(rest);
-  for (int turns = 0; turns < 3 && !closed() && !meter_.empty(); ++turns) dive(rest, turns);
+  for (int turns = 0; turns < 3; ++turns) {
+    for (bool const guide : {true, false}) {
+      if (!closed() && !meter_.empty()) dive(rest, turns, guide);
+    }
+  }
   if (!closed() && !meter_.empty() && explore(rest, 0)) {
     bound_ = std::max(bound_, cost_);
     impossible_ = !plan_;

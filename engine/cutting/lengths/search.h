@@ -30,7 +30,7 @@ class Search {
   void offer_greedy(Rest const& rest, Fill fill, Open open);
   void at_once(Rest const& rest);
   void root(Rest const& rest);
-  bool dive(Rest const& rest, int turns);
+  bool dive(Rest const& rest, int turns, bool guide);
   bool fix(Rest& rest, Pattern const& pattern, std::int64_t times);
   bool explore(Rest const& rest, int depth);  // false: not all was looked at
   bool branch(Rest const& rest, Relaxed const& relaxed, int depth);
