@@ -21,6 +21,15 @@ bool steps_within(Span const& span, std::int64_t step, std::int64_t from, Free& 
   return true;
 }
 
+// Among very many pieces a choice of lines must do.
+void thin(std::vector<std::int64_t>& lines, Random& random) {
+  constexpr std::size_t most = 100;
+  if (lines.size() <= most) return;
+  for (std::size_t i = 0; i < most; ++i)
+    std::swap(lines[i], lines[i + index(random.below(static_cast<std::int64_t>(lines.size() - i)))]);
+  lines.resize(most);
+}
+
 }  // namespace
 
 Layout::Layout(Space const& space, Lines& lines, std::vector<int> bins)
@@ -241,6 +250,15 @@ void Layout::look(int kind, int bin, Style const& style, Random& random, std::ve
       add_row(laid.y - moving.high);
       add_row(laid.y + laid.high);
     }
+    for (std::int64_t extra = 0; extra < style.extra_lines; ++extra) {
+      Site const& site = space_.sites[index(sites_[index(bin)])];
+      std::int64_t const x = random.below(std::max<std::int64_t>(site.columns - moving.wide, 0) / 4 + 1) * 4;
+      std::int64_t const y = random.below(std::max<std::int64_t>(site.rows - moving.high, 0) / 4 + 1) * 4;
+      add_column(x);
+      add_row(y);
+    }
+    thin(columns_, random);
+    thin(rows_, random);
     std::ranges::sort(columns_);
     columns_.erase(std::ranges::unique(columns_).begin(), columns_.end());
     std::ranges::sort(rows_);
@@ -257,7 +275,8 @@ void Layout::look(int kind, int bin, Style const& style, Random& random, std::ve
       if ((!freed || meets_freed(bin, moving, spot.x, spot.y, *freed)) && !blocked(bin, shape, spot.x, spot.y))
         weigh(bin, shape, spot.x, spot.y, style, random, best);
     work_ += 1 + lines_.work() - before +
-             static_cast<std::int64_t>(columns_.size() + rows_.size() + spots_.size() + seeds.size());
+             static_cast<std::int64_t>((columns_.size() + rows_.size() + spots_.size() + seeds.size()) *
+                                       (4 + bins_[index(bin)].size()) / 4);
   }
 }
 

@@ -19,6 +19,7 @@ struct Style {
   std::int64_t ring = 4;                // cells looked at around the piece
   std::int64_t pull_x = 0, pull_y = 0;  // towards a corner, in 1024ths of the contact
   std::int64_t noise = 0;
+  std::int64_t extra_lines = 0;  // looked along besides those of touching
   bool first_bin = false;  // the first that takes it; else the best of all
 };
 

@@ -37,9 +37,9 @@ Lines::Table& Lines::table(int site, int shape) {
   Shape const& of = space_.shapes[index(shape)];
   Region const& region = on.regions[index(space_.kinds[index(of.kind)].level)];
   for (Polygon const& part : of.parts) {
-    Polygon const mover = negated(grown(part, space_.margin));
+    Polygon const bare = negated(part), wide = negated(grown(part, space_.margin));
     for (Wall const& wall : region.walls)
-      table.barriers.push_back(barrier(minkowski_sum(mover, {wall.from, wall.to})));
+      table.barriers.push_back(barrier(minkowski_sum(wall.zone ? bare : wide, {wall.from, wall.to})));
   }
   held_ += table.barriers.size() * 24;
   work_ += static_cast<std::int64_t>(table.barriers.size()) * 4;

@@ -7,9 +7,9 @@ namespace {
 
 std::int64_t cross(Point a, Point b, Point c) { return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x); }
 
-void add_walls(std::vector<Wall>& walls, Polygon const& polygon) {
+void add_walls(std::vector<Wall>& walls, Polygon const& polygon, bool zone) {
   for (std::size_t i = 0; i < polygon.size(); ++i)
-    walls.push_back({polygon[i], polygon[(i + 1) % polygon.size()]});
+    walls.push_back({polygon[i], polygon[(i + 1) % polygon.size()], zone});
 }
 
 bool contains_thrice(Polygon const& polygon, Point p) {
@@ -68,7 +68,7 @@ Point beside(Wall const& wall, Point from, Point to) {
 // A rounded part lies within a micrometre of the edge: four walls stand around it.
 void add_rounded(std::vector<Wall>& walls, Point from, Point to) {
   for (std::int64_t const x : {-1, 1})
-    for (std::int64_t const y : {-1, 1}) walls.push_back({{from.x + x, from.y + y}, {to.x + x, to.y + y}});
+    for (std::int64_t const y : {-1, 1}) walls.push_back({{from.x + x, from.y + y}, {to.x + x, to.y + y}, true});
 }
 
 // Of a zone's edge the parts that bound the union of the zones: a part within another zone, or along one's other
@@ -109,7 +109,7 @@ void add_walls_of_union(std::vector<Wall>& walls, std::vector<Polygon> const& zo
 void add_walls_of_union(std::vector<Wall>& walls, std::vector<Polygon> const& zones) {
   for (std::size_t zone = 0; zone < zones.size(); ++zone) {
     std::vector<Wall> edges;
-    add_walls(edges, zones[zone]);
+    add_walls(edges, zones[zone], true);
     for (Wall const& edge : edges) add_walls_of_union(walls, zones, zone, edge);
   }
 }
@@ -120,10 +120,13 @@ Region region_of(Skin const& skin, int least_grade) {
   Region region;
   region.outline = skin.outline;
   region.closed = skin.flaws;
+  add_walls(region.walls, region.outline, false);
+  for (Polygon const& flaw : skin.flaws) add_walls(region.walls, flaw, false);
   for (Zone const& zone : skin.zones)
-    if (zone.grade < least_grade) region.closed.push_back(zone.polygon);
-  add_walls(region.walls, region.outline);
-  for (Polygon const& closed : region.closed) add_walls(region.walls, closed);
+    if (zone.grade < least_grade) {
+      region.closed.push_back(zone.polygon);
+      add_walls(region.walls, zone.polygon, true);
+    }
   if (skin.grade >= least_grade) return region;
   for (Zone const& zone : skin.zones)
     if (zone.grade >= least_grade) region.open.push_back(anticlockwise(zone.polygon));

@@ -8,6 +8,7 @@ namespace endband::cutting::skins {
 
 struct Wall {
   Point from, to;
+  bool zone = false;  // the margin counts from outline and flaws only
 };
 struct Region {
   Polygon outline;

@@ -13,7 +13,8 @@ struct Found {
   std::int64_t work = 0;
 };
 
-// `units`: of the space, those to place.
-Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units, Budget const& budget);
+// `units`: of the space, those to place. `start`: a layout to begin with, by bin.
+Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units, Budget const& budget,
+             std::vector<std::vector<Laid>> const* start = nullptr);
 
 }  // namespace endband::cutting::skins
