@@ -3,6 +3,7 @@
 // the exact search.
 #include "engine/cutting/sheets/one_sheet_reduce.h"
 #include "engine/cutting/sheets/one_sheet_search.h"
+#include "engine/cutting/sheets/one_sheet_shelves.h"
 
 #include <algorithm>
 #include <optional>
@@ -66,15 +67,25 @@ std::int64_t area_bound(Task const& task, Copies copies) {
   return static_cast<std::int64_t>(std::min<Wide>(bound, std::int64_t{1} << 62));
 }
 
-std::size_t const many_points = 2000;
+// More points than this are thinned or shifted: a table of them would take far more than `steps`.
+std::size_t many_points(std::int64_t steps) {
+  std::size_t most = 100;
+  while (most < 2000 && static_cast<std::int64_t>(most * most * most) / 100 < steps) most += most / 4;
+  return most;
+}
 
+// The fewer of two sets that both will do.
 Points normal_points(Task const& task, bool heights, Copies copies, std::size_t most) {
-  return Points(lengths(task, heights, copies), heights ? task.height : task.width, most);
+  std::int64_t const limit = heights ? task.height : task.width;
+  Points halved(lengths(task, heights, Copies::unlimited), limit, most, Points::Kind::halved);
+  if (copies == Copies::unlimited) return halved;
+  Points kept(lengths(task, heights, copies), limit, most);
+  return halved.complete() && halved.count() < kept.count() ? halved : kept;
 }
 
 // Points of which a plan can be made, thinned until a table takes at most `steps`.
 Grid plain_grid(Task const& task, Copies copies, std::int64_t steps) {
-  std::size_t most = many_points;
+  std::size_t most = many_points(steps);
   for (;; most = most * 3 / 4) {
     Grid grid{normal_points(task, false, copies, most), normal_points(task, true, copies, most)};
     if (table_steps(grid) <= steps || most < 12) return grid;
@@ -85,13 +96,14 @@ Grid plain_grid(Task const& task, Copies copies, std::int64_t steps) {
 // Points on which a table is never too low and takes at most `steps`; nothing where there are none.
 class BoundingGrid {
  public:
-  BoundingGrid(Task const& task, Copies copies) : task_(task) {
-    grid_ = {normal_points(task, false, copies, many_points), normal_points(task, true, copies, many_points)};
+  BoundingGrid(Task const& task, Copies copies, std::int64_t steps)
+      : task_(task), most_(many_points(steps)), steps_(steps) {
+    grid_ = {normal_points(task, false, copies, most_), normal_points(task, true, copies, most_)};
     if (!grid_.xs.complete()) shift(false);
     if (!grid_.ys.complete()) shift(true);
   }
-  std::optional<Grid> within(std::int64_t steps) {
-    while (usable() && table_steps(grid_) > steps) shift(grid_.xs.count() < grid_.ys.count());
+  std::optional<Grid> found() {
+    while (usable() && table_steps(grid_) > steps_) shift(grid_.xs.count() < grid_.ys.count());
     if (!usable()) return std::nullopt;
     return grid_;
   }
@@ -104,8 +116,8 @@ class BoundingGrid {
     std::size_t const before = points.count();
     do {
       ++by;
-    } while (static_cast<std::size_t>(limit >> by) + 1 >= std::min(before, many_points));
-    points = Points({{1, limit >> by}}, limit >> by, many_points);
+    } while (static_cast<std::size_t>(limit >> by) + 1 >= std::min(before, most_));
+    points = Points({{1, limit >> by}}, limit >> by, most_);
   }
   // Every piece still has some width and height.
   bool usable() const {
@@ -117,6 +129,8 @@ class BoundingGrid {
   }
 
   Task const& task_;
+  std::size_t most_;
+  std::int64_t steps_;
   Grid grid_;
 };
 
@@ -131,16 +145,21 @@ class Filler {
   void run() {
     if (task_.wants.empty()) return;
     bound_ = area_bound(task_, Copies::kept);
-    Grid const plain = plain_grid(task_, Copies::kept, std::max(total_ / 24, least_steps));
+    tree_ = shelves(task_);
+    for (Block const& block : tree_.blocks)
+      if (block.first < 0) value_ += task_.wants[static_cast<std::size_t>(block.want)].value;
+    if (value_ >= bound_) return;
+    Grid const plain = plain_grid(task_, Copies::kept, std::max(total_ / 16, least_steps));
     Limited limited(plain, task_.wants, packing_);
-    BoundingGrid bounding(task_, Copies::kept);
-    std::optional<Grid> const fine = bounding.within(std::max(total_ / 6, least_steps));
-    std::optional<Grid> const coarse = bounding.within(std::max(total_ / 24, least_steps));
+    std::optional<Grid> const fine =
+        BoundingGrid(task_, Copies::kept, std::max(total_ / 5, least_steps)).found();
     prices_.assign(task_.wants.size(), 0);
     best_prices_ = prices_;
     try_plan(limited, prices_);
-    if (value_ >= bound_ || !coarse) return;
-    find_prices(*coarse, limited);
+    if (value_ >= bound_ || !fine) return;
+    // Prices may be sought on points that make no bound: they are no less good for it.
+    bool const small = table_steps(*fine) <= std::max(total_ / 16, least_steps);
+    find_prices(small ? *fine : plain, small, limited);
     if (value_ >= bound_ || spent_ >= total_) return;
     search(*fine, limited);
   }
@@ -189,7 +208,7 @@ class Filler {
   }
 
   // Subgradient steps; each also gives a plan.
-  void find_prices(Grid const& grid, Limited& limited) {
+  void find_prices(Grid const& grid, bool bounds, Limited& limited) {
     int since = 0;
     std::int64_t pace = 16;  // sixteenths
     std::int64_t least = 0;
@@ -197,7 +216,7 @@ class Filler {
       Table const table(grid, task_.wants, priced(prices_));
       spent_ += table_steps(grid);
       std::int64_t const level = table.most() + constant(prices_);
-      bound_ = std::min(bound_, level / value_scale_);
+      if (bounds) bound_ = std::min(bound_, level / value_scale_);
       if (round == 0 || level < least) {
         least = level;
         best_prices_ = prices_;
@@ -241,7 +260,7 @@ class Filler {
       bounds.pricings.push_back({priced(prices), constant(prices), {}});
       Table const table(grid, task_.wants, bounds.pricings.back().values);
       table.find_around(bounds.pricings.back().around);
-      spent_ += 3 * table_steps(grid);
+      spent_ += 4 * table_steps(grid);
       bound_ = std::min(bound_, (table.most() + constant(prices)) / value_scale_);
       if (best_prices_ == none) break;
     }
@@ -279,14 +298,14 @@ Filling fill_unlimited(Task const& task) {
   Tree tree;
   std::int64_t bound = 0;
   if (!reduced.task.wants.empty()) {
-    constexpr std::int64_t most_steps = 2'000'000'000;
+    constexpr std::int64_t most_steps = 300'000'000;
     Grid const grid = plain_grid(reduced.task, Copies::unlimited, most_steps);
     Table const table(grid, reduced.task.wants, values_of(reduced.task, 1));
     tree.root = table.plan(tree);
     bound = table.most();
     if (!grid.exact()) {
       bound = area_bound(reduced.task, Copies::unlimited);
-      if (auto const high = BoundingGrid(reduced.task, Copies::unlimited).within(most_steps))
+      if (auto const high = BoundingGrid(reduced.task, Copies::unlimited, most_steps).found())
         bound = std::min(bound, Table(*high, reduced.task.wants, values_of(reduced.task, 1)).most());
     }
   }

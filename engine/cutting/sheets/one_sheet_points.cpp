@@ -23,15 +23,17 @@ void add(std::vector<std::int64_t>& at, Lengths const& kind, std::int64_t limit,
 
 }  // namespace
 
-Points::Points(std::vector<Lengths> const& lengths, std::int64_t limit, std::size_t most) : at_{0} {
+Points::Points(std::vector<Lengths> const& lengths, std::int64_t limit, std::size_t most, Kind kind)
+    : at_{0} {
   // The larger first: the smaller then find the fewest positions to start from beyond the limit.
   std::vector<Lengths> sorted = lengths;
   std::sort(sorted.begin(), sorted.end(), [](Lengths const& a, Lengths const& b) { return a.size > b.size; });
   std::size_t const room = std::max<std::size_t>(4 * most, 64);
-  for (Lengths const& kind : sorted) {
-    add(at_, kind, limit, room);
+  for (Lengths const& length : sorted) {
+    add(at_, length, limit, room);
     if (at_.size() > room) thin(most);
   }
+  if (kind == Kind::halved && complete_) halve(limit);
   if (at_.size() > most) thin(most);
   if (at_.back() != limit) at_.push_back(limit);
   index();
@@ -45,6 +47,18 @@ void Points::thin(std::size_t most) {
   for (std::size_t i = 1; i < at_.size(); ++i)
     if (i + 1 == at_.size() || at_[i] / stretch != at_[i + 1] / stretch) kept.push_back(at_[i]);
   at_.swap(kept);
+}
+
+void Points::halve(std::int64_t limit) {
+  std::vector<std::int64_t> kept;
+  for (std::int64_t const x : at_)
+    if (x <= limit / 2) kept.push_back(x);
+  for (std::size_t i = kept.size(); i-- > 0;) {
+    std::int64_t const last = *(std::upper_bound(at_.begin(), at_.end(), limit - kept[i]) - 1);
+    if (last > kept.back()) kept.push_back(last);
+  }
+  at_.swap(kept);
+  halved_ = true;
 }
 
 void Points::index() {

@@ -90,17 +90,21 @@ int Table::plan(Tree& tree, std::size_t x, std::size_t y) const {
 void Table::find_around(std::vector<std::int64_t>& around) const {
   std::size_t const nx = xs_->count(), ny = ys_->count();
   around.assign(nx * ny, 0);
-  for (std::size_t x = nx; x-- > 1;)
-    for (std::size_t y = ny; y-- > 1;) {
-      std::int64_t best = 0;
-      if (x + 1 < nx) best = around[(x + 1) * ny + y];
-      if (y + 1 < ny) best = std::max(best, around[x * ny + y + 1]);
-      for (std::size_t whole = x + 1; whole < nx; ++whole)
-        best = std::max(best, most_[xs_->rest(whole, x) * ny + y] + around[whole * ny + y]);
-      for (std::size_t whole = y + 1; whole < ny; ++whole)
-        best = std::max(best, most_[x * ny + ys_->rest(whole, y)] + around[x * ny + whole]);
-      around[x * ny + y] = best;
+  for (std::size_t x = nx; x-- > 1;) {
+    std::int64_t* const row = &around[x * ny];
+    for (std::size_t whole = x + 1; whole < nx; ++whole) {
+      std::int64_t const* const beside = &most_[xs_->beside(whole, x) * ny];
+      std::int64_t const* const outer = &around[whole * ny];
+      for (std::size_t y = 1; y < ny; ++y) row[y] = std::max(row[y], beside[y] + outer[y]);
     }
+    std::int64_t const* const above = &most_[x * ny];
+    for (std::size_t y = ny - 1; y-- > 1;) {
+      std::int64_t best = std::max(row[y], row[y + 1]);
+      for (std::size_t whole = y + 1; whole < ny; ++whole)
+        best = std::max(best, above[ys_->beside(whole, y)] + row[whole]);
+      row[y] = best;
+    }
+  }
 }
 
 }  // namespace endband::cutting::one_sheet
