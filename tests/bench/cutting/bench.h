@@ -7,6 +7,7 @@
 
 #include <array>
 #include <chrono>
+#include <ctime>
 #include <optional>
 #include <string>
 #include <utility>
@@ -28,12 +29,17 @@ struct Options {
   std::array<std::optional<std::int64_t>, 4> work{};  // by solver; nullopt: from --ms and the rate measured
 };
 
+// Milliseconds: by the wall's clock, and of all cores together, which a loaded machine does not lengthen.
+struct Took {
+  double wall = 0, cores = 0;
+};
+
 struct Result {
   std::string name, variant;  // variant: "constrained_oriented", "" when there is one only
   bool greatest = false;      // a value to be large; else a cost to be small
   double stated = 0, bound = 0;
   bool proved = false;
-  double ms = 0;
+  Took took;
   std::int64_t work = 0;
   std::optional<double> best_known;
   std::string outcome = "planned";
@@ -69,13 +75,15 @@ std::vector<Result> run_strip(Json const& instance, Budgets const& budgets);   /
 // nullopt: of no kind that is known.
 std::optional<std::vector<Result>> run(Json const& instance, Budgets const& budgets);
 
-// The answer of `solve`, and the milliseconds it took.
+// The answer of `solve`, and what it took.
 template <class Solve>
 auto timed(Solve const& solve) {
   auto const begin = std::chrono::steady_clock::now();
+  std::clock_t const cores = std::clock();
   auto answer = solve();
-  std::chrono::duration<double, std::milli> const took = std::chrono::steady_clock::now() - begin;
-  return std::pair(std::move(answer), took.count());
+  std::chrono::duration<double, std::milli> const wall = std::chrono::steady_clock::now() - begin;
+  Took const took{wall.count(), static_cast<double>(std::clock() - cores) * 1000 / CLOCKS_PER_SEC};
+  return std::pair(std::move(answer), took);
 }
 
 std::vector<std::string> names_of(std::vector<PlanFault> const& faults);

@@ -1,5 +1,5 @@
-// How many steps each solver takes a millisecond: problems that are the same every time, too large to be
-// solved at once.
+// How many steps each solver takes a millisecond of one core: problems that are the same every time, too
+// large to be solved at once.
 #include "tests/bench/cutting/bench.h"
 
 namespace endband::cutting::bench {
@@ -68,7 +68,7 @@ double rate(Solve const& solve) {
   double ms = 0, work = 0;
   for (int i = 0; i < 12 && ms < 60; ++i) {
     auto const [spent, took] = timed([&] { return solve(chance, budget); });
-    ms += took;
+    ms += took.cores;
     work += static_cast<double>(spent);
   }
   return work < 1000 ? usual : work / ms;

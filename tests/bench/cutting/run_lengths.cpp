@@ -39,9 +39,9 @@ std::optional<double> best_known(Json const& values) {
 std::vector<Result> run_lengths(Json const& instance, Budgets const& budgets) {
   std::int64_t const scale = instance.contains("stock") ? milli : 1;
   LengthRequest const request = read(instance, scale);
-  auto const [answer, ms] = timed([&] { return plan_lengths(request, budgets.of(Solver::lengths)); });
+  auto const [answer, took] = timed([&] { return plan_lengths(request, budgets.of(Solver::lengths)); });
   Result result;
-  result.ms = ms;
+  result.took = took;
   take_answer(result, answer);
   result.faults = names_of(check(request, answer));
   if (instance.contains("values")) result.best_known = best_known(instance["values"]);

@@ -22,7 +22,7 @@ Result run_variant(Json const& instance, Budgets const& budgets, bool limited, b
                     1};
   std::vector<ValuedRect> const pieces = read(instance["items"], limited, turns);
   std::int64_t const kerf = instance.value("kerf", std::int64_t{0});
-  auto const [answer, ms] = timed([&] {
+  auto const [answer, took] = timed([&] {
     return limited ? best_of_sheet(sheet, pieces, kerf, 0, budgets.of(Solver::one_sheet))
                    : best_of_sheet_unlimited(sheet, pieces, kerf, 0);
   });
@@ -30,7 +30,7 @@ Result run_variant(Json const& instance, Budgets const& budgets, bool limited, b
   result.variant =
       std::string(limited ? "constrained_" : "unconstrained_") + (turns ? "rotation" : "oriented");
   result.greatest = true;
-  result.ms = ms;
+  result.took = took;
   result.stated = static_cast<double>(answer.value);
   result.bound = static_cast<double>(answer.bound);
   result.proved = answer.proved();

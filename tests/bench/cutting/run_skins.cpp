@@ -49,13 +49,13 @@ Skin read_skin(Json const& hide, std::int64_t scale, int top) {
 
 Result filled(Json const& instance, Skin const& skin, std::vector<SkinPiece> const& pieces,
               std::int64_t scale, Budgets const& budgets) {
-  auto const [answer, ms] = timed([&] { return fill_skin(skin, pieces, 0, budgets.of(Solver::skins)); });
+  auto const [answer, took] = timed([&] { return fill_skin(skin, pieces, 0, budgets.of(Solver::skins)); });
   double const placed = static_cast<double>(answer.twice_area);
   double const usable = placed + static_cast<double>(answer.cut.twice_area_left);
   Result result;
   result.variant = "fill";
   result.greatest = true;
-  result.ms = ms;
+  result.took = took;
   result.work = answer.work;
   result.faults = names_of(check(skin, pieces, 0, answer));
   result.stated = 100 * placed / usable;
@@ -82,10 +82,10 @@ Result planned(std::vector<Skin> const& skins, std::vector<SkinPiece> const& pie
   SkinRequest request;
   request.skins = skins;
   request.pieces = pieces;
-  auto const [answer, ms] = timed([&] { return plan_skins(request, budgets.of(Solver::skins)); });
+  auto const [answer, took] = timed([&] { return plan_skins(request, budgets.of(Solver::skins)); });
   Result result;
   result.variant = "plan";
-  result.ms = ms;
+  result.took = took;
   take_answer(result, answer);
   result.faults = names_of(check(request, answer));
   double usable = 0;

@@ -81,14 +81,14 @@ std::vector<Result> run_strip(Json const& instance, Budgets const& budgets) {
                          : Json::object();
   Search search(instance, pieces, scale, budgets);
   bool const jigsaw = known.contains("optimum");
-  auto const [none, ms] = timed([&] {
+  auto const [none, took] = timed([&] {
     if (jigsaw) return search.at(search.width(), 1);
     return search.halve(), true;
   });
   Probe const& best = search.best();
   Result result;
   result.variant = jigsaw ? "jigsaw" : "strip";
-  result.ms = ms;
+  result.took = took;
   result.work = search.work();
   result.stated = best.length;
   result.bound = search.area() / search.width();

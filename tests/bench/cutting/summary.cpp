@@ -20,7 +20,8 @@ Json line_of(std::string const& family, std::string const& file, Result const& r
       result.outcome == "planned" ? Json(result.stated) : Json(nullptr);
   line["bound"] = result.bound;
   line["proved"] = result.proved;
-  line["ms"] = result.ms;
+  line["ms"] = result.took.wall;
+  line["core_ms"] = result.took.cores;
   line["work"] = result.work;
   line["best_known"] = or_null(result.best_known);
   line["gap"] = or_null(result.gap());
@@ -48,7 +49,8 @@ void Summary::add(std::string const& name, Result const& result) {
   }
   if (result.proved) ++family.proved;
   if (!result.faults.empty()) ++family.invalid;
-  family.ms.add(result.ms);
+  family.wall.add(result.took.wall);
+  family.cores.add(result.took.cores);
   Json const& more = result.more;
   if (more.value("all_placed", false)) ++family.all_placed;
   if (more.contains("area_share_pct")) family.share.add(more["area_share_pct"].get<double>());
@@ -59,9 +61,10 @@ void Summary::add(std::string const& name, Result const& result) {
 std::string Summary::text_of(std::string const& name, Family const& family) {
   std::string line = fmt::format(
       "{:<52} {:>4} instances, {:>4} planned, {:>4} of {:>4} at best known, {:>4} proved, excess mean "
-      "{:6.2f} % max {:6.2f} %, {} invalid, ms mean {:.1f} max {:.1f}\n",
+      "{:6.2f} % max {:6.2f} %, {} invalid, ms mean {:.1f} max {:.1f}, of cores {:.1f} {:.1f}\n",
       name, family.instances, family.planned, family.at_best, family.known, family.proved,
-      family.excess.mean(), family.excess.most, family.invalid, family.ms.mean(), family.ms.most);
+      family.excess.mean(), family.excess.most, family.invalid, family.wall.mean(), family.wall.most,
+      family.cores.mean(), family.cores.most);
   if (family.share.count > 0 || family.fill_plain.count + family.fill_zones.count > 0)
     line += fmt::format(
         "{:<52} {:>4} all placed, area share {:.2f} %, fill {:.2f} % without zones ({}), {:.2f} % with "

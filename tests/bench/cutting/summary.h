@@ -25,7 +25,7 @@ class Summary {
   };
   struct Family {
     int instances = 0, planned = 0, known = 0, at_best = 0, proved = 0, invalid = 0, all_placed = 0;
-    Mean excess, ms, share, fill_plain, fill_zones;
+    Mean excess, wall, cores, share, fill_plain, fill_zones;
   };
   static std::string text_of(std::string const& name, Family const& family);
 
