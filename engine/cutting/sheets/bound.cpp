@@ -65,8 +65,8 @@ class Covering {
     for (Stock const& s : stock_) all += static_cast<Wide>(s.holds) * s.copies;
     return all >= need;
   }
-  // As if all stock from `first` on were divisible; rounded up.
-  std::int64_t fluid(std::size_t first, Wide need) const {
+  // As if all stock from `first` on were divisible; rounded up, or down.
+  std::int64_t fluid(std::size_t first, Wide need, bool up = true) const {
     Wide cost = 0;
     for (std::size_t i = first; i < stock_.size() && need > 0; ++i) {
       Stock const& s = stock_[i];
@@ -76,7 +76,7 @@ class Covering {
         need -= all;
         continue;
       }
-      cost += need / s.holds * s.cost + (need % s.holds * s.cost + s.holds - 1) / s.holds;
+      cost += need / s.holds * s.cost + (need % s.holds * s.cost + (up ? s.holds - 1 : 0)) / s.holds;
       need = 0;
     }
     Wide const most = std::numeric_limits<std::int64_t>::max() / 4;
@@ -157,7 +157,7 @@ class Bounds {
     return best;
   }
 
-  // Each sheet's cost by the area of its pieces alone, as if all were used to the last corner.
+  // Each sheet's cost by the area of its pieces alone, as if all were used to the last corner; rounded down.
   std::int64_t by_area() const {
     std::vector<Stock> stock;
     Wide need = 0;
@@ -167,8 +167,7 @@ class Bounds {
     }
     for (Type const& type : job_.types)
       need += static_cast<Wide>(type.width - request_.kerf) * (type.height - request_.kerf) * type.count;
-    std::int64_t const up = Covering(std::move(stock)).fluid(0, need);
-    return std::max<std::int64_t>(0, up - 1);
+    return Covering(std::move(stock)).fluid(0, need, false);
   }
 
  private:

@@ -29,19 +29,22 @@ std::array<Place, 2> parted(Place const& room, Step const& step) {
   return {beside, beyond};
 }
 
-std::vector<Place> places_of(Job const& job, Pattern const& pattern) {
-  std::vector<Place> places(2 * pattern.steps.size() + 1);
-  auto const [width, height] = sides(job, pattern);
+std::vector<Place> places_within(std::vector<Step> const& steps, std::int64_t width, std::int64_t height) {
+  std::vector<Place> places(2 * steps.size() + 1);
   places[0] = {0, 0, width, height};
-  for (std::size_t j = 0; j < pattern.steps.size(); ++j) {
-    Step const& step = pattern.steps[j];
-    Place& room = places[at(step.rect)];
-    auto const rest = parted(room, step);
+  for (std::size_t j = 0; j < steps.size(); ++j) {
+    Place& room = places[at(steps[j].rect)];
+    auto const rest = parted(room, steps[j]);
     room.used = true;
     places[2 * j + 1] = rest[0];
     places[2 * j + 2] = rest[1];
   }
   return places;
+}
+
+std::vector<Place> places_of(Job const& job, Pattern const& pattern) {
+  auto const [width, height] = sides(job, pattern);
+  return places_within(pattern.steps, width, height);
 }
 
 // Worth first, then the largest rectangle kept, then the largest at all.
@@ -75,6 +78,16 @@ void drop_dead(Pattern& pattern) {
 }
 
 }  // namespace
+
+std::vector<Spot> spots_of(Job const&, std::vector<Step> const& steps, std::int64_t width,
+                           std::int64_t height) {
+  std::vector<Place> const places = places_within(steps, width, height);
+  std::vector<Spot> spots;
+  for (Step const& step : steps)
+    if (step.shape >= 0)
+      spots.push_back({places[at(step.rect)].x, places[at(step.rect)].y, step.width, step.height});
+  return spots;
+}
 
 std::vector<Left> left_of(Job const& job, Pattern const& pattern) {
   std::vector<Place> const places = places_of(job, pattern);
@@ -167,6 +180,10 @@ CutSheet Dealer::cut_sheet(Pattern const& pattern) {
     Place const& room = places[at(step.rect)];
     int part = parts[at(step.rect)];
     auto const part_off = [&](bool across, std::size_t rest) {
+      if ((across ? step.height : step.width) == 0) {  // just a cut: all of the strip is what lies beside
+        parts[rest] = part;
+        return;
+      }
       if ((across ? step.height : step.width) == (across ? room.height : room.width)) return;
       part = cut(part, across, (across ? step.height : step.width) - request.kerf);
       parts[rest] = part + 1;

@@ -12,6 +12,13 @@ struct Left {
 };
 std::vector<Left> left_of(Job const& job, Pattern const& pattern);
 
+// Where the pieces of some steps lie, rectangle 0 being width x height.
+struct Spot {
+  std::int64_t x = 0, y = 0, width = 0, height = 0;
+};
+std::vector<Spot> spots_of(Job const& job, std::vector<Step> const& steps, std::int64_t width,
+                           std::int64_t height);
+
 // Steps that lay nothing and are not needed fall away, and last cuts go where they leave the most worth
 // keeping.
 void tidy(Job const& job, Pattern& pattern);

@@ -103,7 +103,7 @@ Job job_of(SheetRequest const& request) {
     job.pieces = plus(job.pieces, type.count);
     job.area = plus(job.area, area_within_limit(type.area, type.count));
   }
-  std::int64_t largest = 1;
+  std::int64_t largest = 1, dearest = 0;
   for (std::size_t i = 0; i < request.sheets.size(); ++i) {
     Sheet const& sheet = request.sheets[i];
     auto const [width, height] = usable(sheet, request.trim);
@@ -121,6 +121,7 @@ Job job_of(SheetRequest const& request) {
     if (!fits) continue;
     kind.area = area_within_limit(kind.width, kind.height);
     largest = std::max(largest, kind.area);
+    dearest = plus(dearest, times(kind.cost, kind.copies));  // so no sum of costs leaves its range
     job.kinds.push_back(kind);
   }
   std::stable_sort(job.kinds.begin(), job.kinds.end(), [](Kind const& a, Kind const& b) {

@@ -2,6 +2,7 @@
 
 #include "engine/cutting/sheets/cover.h"
 #include "engine/cutting/sheets/finish.h"
+#include "engine/cutting/sheets/shape.h"
 #include "engine/cutting/sheets/stock.h"
 
 #include <algorithm>
@@ -12,6 +13,7 @@ namespace {
 
 std::size_t at(std::int64_t i) { return static_cast<std::size_t>(i); }
 constexpr std::int64_t no_limit = std::numeric_limits<std::int64_t>::max();
+constexpr std::int64_t many_pieces = 300;
 constexpr std::int64_t most_value = std::int64_t{1} << 43;
 
 std::uint64_t mixed(std::uint64_t x) {  // splitmix64 (Steele, Lea, Flood 2014)
@@ -79,7 +81,9 @@ Strand::Strand(Job const& job, std::int64_t bound, int number)
       bound_(bound),
       filler_(job),
       chance_(mixed(static_cast<std::uint64_t>(number) + 1)),
-      number_(number) {}
+      number_(number) {
+  for (Kind const& kind : job.kinds) rolls_ = rolls_ || kind.roll;
+}
 
 Strand::~Strand() = default;
 
@@ -92,6 +96,30 @@ void Strand::offer(Plan plan) {
   for (Planned const& planned : plan.patterns)
     plan.kept = std::max(plan.kept, largest_kept(job_, planned.pattern));
   adopt(plan);
+  constexpr std::size_t most = 8;
+  if (job_.request->least_kept == 0) return;
+  auto const place =
+      std::find_if(near_.begin(), near_.end(), [&](Plan const& other) { return plan.better_than(other); });
+  if (near_.size() == most && place == near_.end()) return;
+  near_.insert(place, std::move(plan));
+  if (near_.size() > most) near_.pop_back();
+}
+
+void Strand::shape_best() {
+  auto plans = std::move(near_);
+  near_.clear();
+  if (best_) plans.push_back(*best_);
+  int const beam = job_.pieces > many_pieces ? 1 : 24;
+  for (Plan& plan : plans) {
+    bool const small = plan.patterns.size() <= 60;
+    if (!best_ || (!job_.worth_counts() && plan.cost > best_->cost) || !small) continue;
+    plan.cost = 0;
+    for (Planned& planned : plan.patterns) {
+      shape(job_, filler_, planned.pattern, beam);
+      plan.cost += planned.pattern.cost * planned.times;
+    }
+    offer(plan);
+  }
 }
 
 std::vector<std::int64_t> Strand::plain_values(int large) const {
@@ -111,7 +139,7 @@ std::optional<Pattern> Strand::next_sheet(Rest const& rest, std::vector<std::int
   std::optional<Pattern> chosen;
   Wide chosen_value = 0;
   std::int64_t chosen_cost = 0;
-  bool const many = rest.count > 300;
+  bool const many = rest.count > many_pieces;
   for (std::size_t k = 0; k < job_.kinds.size(); ++k) {
     Kind const& kind = job_.kinds[k];
     if (kind.roll || rest.copies[k] <= 0 || (kind.cost > budget && !job_.worth_counts())) continue;
@@ -136,6 +164,19 @@ std::optional<Pattern> Strand::next_sheet(Rest const& rest, std::vector<std::int
   return chosen;
 }
 
+// The plan with all that rests off rolls.
+std::optional<Plan> Strand::with_rolls(Plan const& plan, Rest const& rest, Taste const& taste,
+                                       std::int64_t below) {
+  auto const planned = off_rolls(job_, filler_, rest, below - plan.cost, taste.beam);
+  if (!planned) return std::nullopt;
+  Plan all = plan;
+  for (Planned const& p : *planned) {
+    all.cost = plus(all.cost, times(p.pattern.cost, p.times));
+    all.patterns.push_back(p);
+  }
+  return all;
+}
+
 // One sheet after another. Nothing where it cannot be done for less than `below`.
 std::optional<Plan> Strand::pass(Rest rest, std::vector<std::int64_t> const& values, Taste const& taste,
                                  std::int64_t below) {
@@ -146,6 +187,13 @@ std::optional<Plan> Strand::pass(Rest rest, std::vector<std::int64_t> const& val
     if (plan.cost + area_cost(job_, rest.copies, rest.area) >= below) break;
     std::optional<Pattern> last;
     auto chosen = next_sheet(rest, values, taste, below - plan.cost - 1, last);
+    if (last && job_.worth_counts() && chance_.below(4) == 0)
+      shape(job_, filler_, *last, std::min(taste.beam, 8));
+    if (rolls_ && (!chosen || chance_.below(3) == 0))
+      if (auto rolled = with_rolls(plan, rest, taste, below)) {
+        below = rolled->cost;
+        best = std::move(rolled);
+      }
     if (last && plan.cost + last->cost < below) {
       best = plan;
       best->cost += last->cost;
@@ -259,7 +307,7 @@ void Strand::repair() {
 
 // A choice of stock that would cost less is tried for a while: what it leaves over counts more the next time.
 void Strand::make_do() {
-  if (!best_ || job_.pieces > 300) return sequence();
+  if (!best_ || job_.pieces > many_pieces) return sequence();
   if (selected_below_ != best_->cost) {
     selections_ = selections(job_, *best_, 2000, chance_);
     other_work_ += 20 * static_cast<std::int64_t>(selections_.size()) + 2000;
@@ -291,7 +339,7 @@ void Strand::make_do() {
 }
 
 void Strand::recombine() {
-  if (job_.pieces > 300) return sequence();
+  if (job_.pieces > many_pieces) return sequence();
   std::int64_t const most = std::min<std::int64_t>(100'000, until_ - work());
   auto plan = cover(job_, pool_.patterns(), best_ ? best_->cost : no_limit, most, other_work_);
   if (plan) offer(std::move(*plan));
@@ -299,7 +347,8 @@ void Strand::recombine() {
 
 void Strand::run(std::int64_t work) {
   until_ = this->work() + work;
-  for (; round_ < 8 || !done(); ++round_) {
+  int const first = job_.pieces > many_pieces ? 2 : 8;  // rounds that are run without work too
+  for (; round_ < first || !done(); ++round_) {
     if (best_ && best_->cost <= bound_) return;
     if (round_ >= 8 && round_ % 32 == 31)
       recombine();

@@ -67,6 +67,8 @@ class Strand {
   Strand(Strand const&) = delete;
   Strand& operator=(Strand const&) = delete;
   void run(std::int64_t work);
+  // The plans that came near are cut anew so that what is left lies together.
+  void shape_best();
   void adopt(Plan const& plan);
   std::optional<Plan> const& best() const { return best_; }
   std::int64_t work() const { return filler_.work() + other_work_; }
@@ -90,6 +92,7 @@ class Strand {
                                     Taste const& taste, std::int64_t budget, std::optional<Pattern>& last);
   void make_do();
   void correct(Plan const& plan, std::vector<std::int64_t>& values);
+  std::optional<Plan> with_rolls(Plan const& plan, Rest const& rest, Taste const& taste, std::int64_t below);
   void offer(Plan plan);
   void sequence();
   void repair();
@@ -101,6 +104,8 @@ class Strand {
   Chance chance_;
   Pool pool_;
   std::optional<Plan> best_;
+  std::vector<Plan> near_;  // the best few, best first
+  bool rolls_ = false;
   std::vector<std::int64_t> values_;
   std::int64_t until_ = 0;
   std::int64_t other_work_ = 0;

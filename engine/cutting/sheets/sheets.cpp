@@ -50,6 +50,13 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
     if (best)
       for (auto const& line : lines) line->adopt(*best);
   }
+  if (request.least_kept > 0) {
+    std::vector<std::function<void()>> tasks;
+    for (auto const& line : lines) tasks.emplace_back([&line] { line->shape_best(); });
+    run_all(budget, tasks);
+    for (auto const& line : lines)
+      if (line->best() && (!best || line->best()->better_than(*best))) best = line->best();
+  }
   for (auto const& line : lines) answer.proof.work += line->work();
   if (!best) {
     answer.obstacles.push_back({job.types.front().pieces.front(), Why::not_enough, Side::none, 0});
