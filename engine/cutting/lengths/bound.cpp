@@ -8,8 +8,6 @@
 namespace endband::cutting::lengths {
 namespace {
 
-constexpr std::int64_t largest_cost_table = 1 << 16;
-
 bool runs_out(Problem const& problem, Rest const& rest, std::size_t s) {
   return !problem.stocks[s].unlimited && rest.stock[s] < rest.pieces;
 }
@@ -138,35 +136,39 @@ Dual quick_dual(Problem const& problem, Rest const& rest) {
   return best;
 }
 
-Costs::Costs(Problem const& problem, std::int64_t up_to) {
+Costs::Costs(Problem const& problem, std::vector<std::int64_t> const& stock, std::int64_t up_to) {
   unit_ = 0;
-  for (auto const& stock : problem.stocks) unit_ = std::gcd(unit_, stock.cost);
+  for (auto const& kind : problem.stocks) unit_ = std::gcd(unit_, kind.cost);
   unit_ = std::max<std::int64_t>(unit_, 1);
-  if (up_to / unit_ >= largest_cost_table) return;
-  auto const size = static_cast<std::size_t>(up_to / unit_) + 1;
-  std::vector<char> reached(size, 0);
-  reached[0] = 1;
-  for (auto const& stock : problem.stocks) {
-    auto const cost = static_cast<std::size_t>(stock.cost / unit_);
-    if (cost == 0) continue;
-    std::vector<std::int64_t> copies(size, 0);  // used to get here
-    for (std::size_t c = cost; c < size; ++c) {
-      if (reached[c] || !reached[c - cost] || copies[c - cost] == stock.limit) continue;
-      reached[c] = 1;
-      copies[c] = copies[c - cost] + 1;
+  if (up_to / unit_ >= largest_table) return;
+  for (auto const& type : problem.types) most_ += type.size * type.demand;
+  sizes_.assign(static_cast<std::size_t>(up_to / unit_) + 1, -1);
+  sizes_[0] = 0;
+  for (std::size_t s = 0; s < stock.size(); ++s) {
+    Stock const& kind = problem.stocks[s];
+    std::int64_t const cost = kind.cost / unit_, size = std::min(kind.capacity, most_);
+    std::int64_t const useful = cost == 0 ? stock[s] : std::min(stock[s], (up_to / unit_) / cost);
+    for (std::int64_t left = useful, lump = 1; left > 0; left -= lump, lump *= 2) {
+      lump = std::min(lump, left);
+      allow(cost * lump, static_cast<std::int64_t>(std::min<Wide>(most_, Wide{size} * lump)));
     }
-  }
-  next_.assign(size, static_cast<std::int64_t>(size));
-  for (std::size_t c = size; c-- > 0;) {
-    next_[c] = reached[c] ? static_cast<std::int64_t>(c) : c + 1 < size ? next_[c + 1] : next_[c];
   }
 }
 
-std::int64_t Costs::at_least(Wide num, std::int64_t den) const {
-  if (num <= 0) return 0;
+// One lump more, taken or left.
+void Costs::allow(std::int64_t cost, std::int64_t size) {
+  auto const step = static_cast<std::size_t>(cost);
+  for (std::size_t c = sizes_.size(); c-- > step;) {
+    if (sizes_[c - step] < 0) continue;
+    std::int64_t const with = size > most_ - sizes_[c - step] ? most_ : sizes_[c - step] + size;
+    sizes_[c] = std::max(sizes_[c], with);
+  }
+}
+
+std::int64_t Costs::at_least(Wide num, std::int64_t den, std::int64_t need) const {
   Wide const unit = Wide{den} * unit_;
-  Wide units = (num + unit - 1) / unit;
-  if (units < static_cast<Wide>(next_.size())) units = next_[static_cast<std::size_t>(units)];
+  Wide units = num <= 0 ? 0 : (num + unit - 1) / unit;
+  while (units < static_cast<Wide>(sizes_.size()) && sizes_[static_cast<std::size_t>(units)] < need) ++units;
   Wide const cost = units * unit_;
   return cost > INT64_MAX ? INT64_MAX : static_cast<std::int64_t>(cost);
 }

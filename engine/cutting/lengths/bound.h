@@ -33,15 +33,23 @@ Dual dual_of(Problem const& problem, Rest const& rest, std::vector<std::int64_t>
 // Toth 1990; Fekete & Schepers 2001). Of several, the best.
 Dual quick_dual(Problem const& problem, Rest const& rest);
 
-// Which sums of costs there are at all: a bound is raised to the next one.
+// Which costs there are at all: of whole rolls, and long enough together. A bound is raised to the next one.
 class Costs {
  public:
-  Costs(Problem const& problem, std::int64_t up_to);
-  std::int64_t at_least(Wide num, std::int64_t den) const;  // the least sum >= num / den; saturates
+  // For costs up to about `up_to`; above, and where there would be too many, every multiple of what costs
+  // have in common.
+  Costs(Problem const& problem, std::vector<std::int64_t> const& stock, std::int64_t up_to);
+  // The least that is >= num / den and buys `need` of size; saturates.
+  std::int64_t at_least(Wide num, std::int64_t den, std::int64_t need) const;
+
+  static constexpr std::int64_t largest_table = 1 << 16;
 
  private:
+  void allow(std::int64_t cost, std::int64_t size);
+
   std::int64_t unit_ = 1;
-  std::vector<std::int64_t> next_;  // in units: the least sum >= index
+  std::int64_t most_ = 0;            // more size than this is never needed
+  std::vector<std::int64_t> sizes_;  // most size for exactly this cost, in units; -1: there is no such cost
 };
 
 }  // namespace endband::cutting::lengths

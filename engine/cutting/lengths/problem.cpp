@@ -121,6 +121,12 @@ Rest whole(Problem const& problem) {
   return rest;
 }
 
+std::int64_t size_of(Problem const& problem, Rest const& rest) {
+  std::int64_t size = 0;
+  for (std::size_t t = 0; t < rest.demand.size(); ++t) size += problem.types[t].size * rest.demand[t];
+  return size;
+}
+
 std::int64_t used_size(Problem const& problem, Pattern const& pattern) {
   std::int64_t used = 0;
   for (auto const& part : pattern.parts) used += problem.types[part.type].size * part.count;

@@ -73,6 +73,7 @@ void validate(LengthRequest const& request);
 Problem problem_of(LengthRequest const& request);
 Rest whole(Problem const& problem);
 
+std::int64_t size_of(Problem const& problem, Rest const& rest);
 std::int64_t used_size(Problem const& problem, Pattern const& pattern);
 std::int64_t cost_of(Problem const& problem, Plan const& plan);
 std::int64_t longest_slack(Problem const& problem, Plan const& plan);  // in the request's lengths

@@ -57,7 +57,7 @@ bool Relaxation::price(Rest const& rest, Master& master, Prices& prices, Relaxed
   Dual dual = dual_of(problem_, rest, std::move(values), most);
   relaxed.impossible = relaxed.impossible || dual.impossible;
   if (relaxed.dual.values.empty() || beats(dual, relaxed.dual)) {
-    relaxed.bound = std::max(relaxed.bound, costs_.at_least(dual.scaled, dual.den));
+    relaxed.bound = std::max(relaxed.bound, costs_->at_least(dual.scaled, dual.den, need_));
     relaxed.dual = std::move(dual);
     prices.best = std::move(duals);
   }
@@ -71,8 +71,12 @@ bool Relaxation::price(Rest const& rest, Master& master, Prices& prices, Relaxed
   return missing || drawn;
 }
 
-Relaxed Relaxation::solve(Rest const& rest, std::int64_t enough, bool guide) {
+Relaxed Relaxation::solve(Rest const& rest, Costs const& costs, std::int64_t enough, bool guide) {
   Relaxed relaxed;
+  costs_ = &costs;
+  need_ = size_of(problem_, rest);
+  relaxed.bound = costs.at_least(0, 1, need_);
+  if (relaxed.bound >= enough) return relaxed;
   Master master(problem_, rest, meter_);
   for (auto const& pattern : pool_) {
     if (rest.stock[pattern.stock] > 0) master.add(pattern);
@@ -82,8 +86,9 @@ Relaxed Relaxation::solve(Rest const& rest, std::int64_t enough, bool guide) {
   while (!meter_.empty()) {
     master.solve();
     if (master.feasible()) {
-      auto const reached = costs_.at_least(static_cast<Wide>((master.value() - 1e-4) * 1024), 1024);
-      if (reached <= relaxed.bound || (guide && reached < enough)) break;
+      auto const reached = costs.at_least(static_cast<Wide>((master.value() - 1e-4) * 1024), 1024, need_);
+      if (guide && reached < enough) break;
+      if (reached <= relaxed.bound && !relaxed.dual.values.empty()) break;  // a branch needs the dual
     }
     if (!price(rest, master, prices, relaxed)) break;
     if (relaxed.bound >= enough || relaxed.impossible) return relaxed;

@@ -17,12 +17,11 @@ struct Relaxed {
 
 class Relaxation {
  public:
-  Relaxation(Problem const& problem, Costs const& costs, Meter& meter)
-      : problem_(problem), costs_(costs), meter_(meter) {}
+  Relaxation(Problem const& problem, Meter& meter) : problem_(problem), meter_(meter) {}
 
   // Stops early where the bound reaches `enough`; and, where `guide` is all that is asked for, as soon as it
   // is clear that it will not.
-  Relaxed solve(Rest const& rest, std::int64_t enough, bool guide);
+  Relaxed solve(Rest const& rest, Costs const& costs, std::int64_t enough, bool guide);
   void remember(Pattern const& pattern) { pool_.push_back(pattern); }
 
  private:
@@ -34,7 +33,8 @@ class Relaxation {
   bool take(Master& master, std::size_t stock, std::vector<Part> parts);
 
   Problem const& problem_;
-  Costs const& costs_;
+  Costs const* costs_ = nullptr;
+  std::int64_t need_ = 0;  // size of the rest
   Meter& meter_;
   std::vector<Pattern> pool_;
 };

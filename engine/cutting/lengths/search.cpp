@@ -32,11 +32,7 @@ std::int64_t times_possible(Rest const& rest, Pattern const& pattern) {
 }  // namespace
 
 Search::Search(Problem const& problem, Meter& meter)
-    : problem_(problem),
-      meter_(meter),
-      cost_(above_all(problem)),
-      costs_(problem, cost_),
-      relaxation_(problem, costs_, meter) {}
+    : problem_(problem), meter_(meter), cost_(above_all(problem)), relaxation_(problem, meter) {}
 
 void Search::offer(Plan plan) {
   std::int64_t const cost = cost_of(problem_, plan);
@@ -60,20 +56,21 @@ void Search::offer_greedy(Rest const& rest, Fill fill, Open open) {
 
 // All that is worth a try before any search.
 void Search::at_once(Rest const& rest) {
-  Dual const dual = quick_dual(problem_, rest);
-  impossible_ = dual.impossible;
-  bound_ = costs_.at_least(dual.scaled, dual.den);
-  for (auto const fill : {Fill::largest_first, Fill::fullest}) {
+  auto const each_stock = [&](Fill fill) {
     for (auto const open : {Open::least_cost_of_length, Open::shortest, Open::longest}) {
       if (closed() || (open != Open::least_cost_of_length && problem_.stocks.size() == 1)) continue;
-      if (fill == Fill::fullest && meter_.empty()) continue;
       offer_greedy(rest, fill, open);
     }
-  }
+  };
+  each_stock(Fill::largest_first);
+  Dual const dual = quick_dual(problem_, rest);
+  impossible_ = dual.impossible;
+  bound_ = costs(rest).at_least(dual.scaled, dual.den, size_of(problem_, rest));
+  if (!meter_.empty()) each_stock(Fill::fullest);
 }
 
 void Search::root(Rest const& rest) {
-  Relaxed const relaxed = relaxation_.solve(rest, cost_, false);
+  Relaxed const relaxed = relaxation_.solve(rest, costs(rest), cost_, false);
   impossible_ = impossible_ || relaxed.impossible || (!plan_ && relaxed.bound >= cost_);
   bound_ = std::max(bound_, relaxed.bound);
 }
@@ -96,7 +93,7 @@ bool Search::dive(Rest const& rest, int turns, bool guide) {
     return closed();
   }
   if (meter_.empty()) return false;
-  Relaxed const relaxed = relaxation_.solve(rest, cost_ - fixed_cost_, guide);
+  Relaxed const relaxed = relaxation_.solve(rest, costs(rest), cost_ - fixed_cost_, guide);
   if (relaxed.impossible || relaxed.bound + fixed_cost_ >= cost_ || relaxed.taken.empty()) return closed();
   auto const mark = fixed_.size();
   auto const cost = fixed_cost_;
@@ -139,6 +136,23 @@ bool Search::seen(Rest const& rest) {
   return false;
 }
 
+// Those of endless stock alone change little with what was used of it, so it counts as whole.
+Costs const& Search::costs(Rest const& rest) {
+  State stock = rest.stock;
+  for (std::size_t s = 0; s < stock.size(); ++s) {
+    if (problem_.stocks[s].unlimited) stock[s] = problem_.stocks[s].limit;
+  }
+  auto const at = costs_.find(stock);
+  if (at != costs_.end()) return at->second;
+  if (costs_.empty()) costs_up_to_ = cost_;
+  std::int64_t const steps = std::min(costs_up_to_, Costs::largest_table);
+  bool const many = static_cast<std::int64_t>(costs_.size() + 1) * steps > 16 * Costs::largest_table;
+  if (many && !costs_.empty()) return costs_.rbegin()->second;
+  meter_.spend(steps * static_cast<std::int64_t>(stock.size()) / 8);
+  Costs made(problem_, stock, costs_up_to_);
+  return costs_.emplace(std::move(stock), std::move(made)).first->second;
+}
+
 bool Search::explore(Rest const& rest, int depth) {
   meter_.spend(1);
   if (rest.pieces == 0) {
@@ -147,7 +161,7 @@ bool Search::explore(Rest const& rest, int depth) {
   }
   if (meter_.empty() || depth == deepest) return false;
   if (fixed_cost_ >= cost_ || seen(rest)) return true;
-  Relaxed const relaxed = relaxation_.solve(rest, cost_ - fixed_cost_, false);
+  Relaxed const relaxed = relaxation_.solve(rest, costs(rest), cost_ - fixed_cost_, false);
   if (relaxed.impossible || relaxed.bound + fixed_cost_ >= cost_) return true;
   if (meter_.empty() || relaxed.dual.values.empty()) return false;
   offer_greedy(rest, Fill::largest_first, Open::least_cost_of_length);
@@ -177,11 +191,13 @@ bool Search::branch(Rest const& rest, Relaxed const& relaxed, int depth) {
     return listed.all[a.second].reduced_cost < listed.all[b.second].reduced_cost;
   });
   bool complete = listed.complete;
+  Costs const& all = costs(rest);
+  std::int64_t const need = size_of(problem_, rest);
   for (auto const& [taken, c] : order) {
     auto const& choice = listed.all[c];
     if (closed()) return true;
     if (meter_.empty()) return false;
-    std::int64_t const bound = costs_.at_least(dual.scaled + choice.reduced_cost, dual.den);
+    std::int64_t const bound = all.at_least(dual.scaled + choice.reduced_cost, dual.den, need);
     if (bound >= cost_ - fixed_cost_) continue;
     Rest next = rest;
     auto const cost = fixed_cost_;

@@ -35,6 +35,7 @@ class Search {
   bool explore(Rest const& rest, int depth);  // false: not all was looked at
   bool branch(Rest const& rest, Relaxed const& relaxed, int depth);
   bool seen(Rest const& rest);
+  Costs const& costs(Rest const& rest);
 
   Problem const& problem_;
   Meter& meter_;
@@ -43,11 +44,12 @@ class Search {
   std::int64_t slack_ = 0;
   std::int64_t bound_ = 0;
   bool impossible_ = false;
-  Costs costs_;
   Relaxation relaxation_;
   Plan fixed_;
   std::int64_t fixed_cost_ = 0;
   std::map<State, std::int64_t> seen_;
+  std::map<State, Costs> costs_;  // by stock
+  std::int64_t costs_up_to_ = 0;
 };
 
 }  // namespace endband::cutting::lengths
