@@ -10,7 +10,7 @@ namespace endband::cutting::many {
 // Rectangle 0 is the sheet. Step j lays a shape into the lower left corner of rectangle `rect`, which is
 // parted by a cut along the shape's right side (`upright`) or along its top, and then the strip that holds
 // the shape by the other. What is beside the shape in its strip is rectangle 2j + 1, what is beyond the strip
-// 2j + 2.
+// 2j + 2. Where the shape's other side is 0 the step is just a cut, and all of the strip lies beside.
 struct Step {
   int rect = 0;
   int shape = -1;  // of the job; -1: nothing is laid there, the part stays empty

@@ -105,17 +105,19 @@ void Strand::offer(Plan plan) {
   if (near_.size() > most) near_.pop_back();
 }
 
-void Strand::shape_best() {
+void Strand::shape_best(std::int64_t work) {
+  if (!best_) return;
   auto plans = std::move(near_);
   near_.clear();
-  if (best_) plans.push_back(*best_);
-  int const beam = job_.pieces > many_pieces ? 1 : 24;
+  plans.insert(plans.begin(), *best_);
+  int const beam = work < 500'000 || job_.pieces > many_pieces ? 2 : 16;
+  std::int64_t const until = this->work() + work;
   for (Plan& plan : plans) {
-    bool const small = plan.patterns.size() <= 60;
-    if (!best_ || (!job_.worth_counts() && plan.cost > best_->cost) || !small) continue;
-    plan.cost = 0;
+    if (!job_.worth_counts() && plan.cost > best_->cost) continue;
     for (Planned& planned : plan.patterns) {
-      shape(job_, filler_, planned.pattern, beam);
+      if (this->work() > until && &plan != &plans.front()) return;
+      plan.cost -= planned.pattern.cost * planned.times;
+      if (plan.patterns.size() <= 60) shape(job_, filler_, planned.pattern, beam);
       plan.cost += planned.pattern.cost * planned.times;
     }
     offer(plan);

@@ -68,7 +68,7 @@ class Strand {
   Strand& operator=(Strand const&) = delete;
   void run(std::int64_t work);
   // The plans that came near are cut anew so that what is left lies together.
-  void shape_best();
+  void shape_best(std::int64_t work);
   void adopt(Plan const& plan);
   std::optional<Plan> const& best() const { return best_; }
   std::int64_t work() const { return filler_.work() + other_work_; }

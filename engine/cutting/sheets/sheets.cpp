@@ -40,6 +40,8 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
   std::vector<std::unique_ptr<Strand>> lines;
   for (int i = 0; i < strands; ++i) lines.push_back(std::make_unique<Strand>(job, *bound, i));
   std::optional<Plan> best;
+  // Two rounds of search, and where something is kept one of shaping.
+  std::int64_t const share = budget.work / strands / (request.least_kept > 0 ? 3 : 2);
   for (int round = 0; round < 2; ++round) {
     std::vector<std::function<void()>> tasks;
     for (auto const& line : lines)
@@ -52,7 +54,7 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
   }
   if (request.least_kept > 0) {
     std::vector<std::function<void()>> tasks;
-    for (auto const& line : lines) tasks.emplace_back([&line] { line->shape_best(); });
+    for (auto const& line : lines) tasks.emplace_back([&line, share] { line->shape_best(share); });
     run_all(budget, tasks);
     for (auto const& line : lines)
       if (line->best() && (!best || line->best()->better_than(*best))) best = line->best();
