@@ -36,10 +36,11 @@ Unit const* unit_named(std::string_view name) {
   return found == units.end() ? nullptr : &*found;
 }
 
-// What stands behind the last digit or point, which may be nothing.
+// What stands behind the last digit, mark or blank, which may be nothing.
 std::string_view unit_text(std::string_view text) {
-  std::size_t const last = text.find_last_of("0123456789.");
-  return trimmed(last == std::string_view::npos ? text : text.substr(last + 1));
+  text = trimmed(text);
+  std::size_t const last = text.find_last_of("0123456789.,; \t\r\n");
+  return last == std::string_view::npos ? text : text.substr(last + 1);
 }
 
 std::vector<std::string_view> split(std::string_view text, std::string_view marks) {

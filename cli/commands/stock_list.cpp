@@ -123,6 +123,7 @@ Read<Answer> run(Context& context, Args const& args) {
   if (list.past)
     if (auto fault = not_of_the_past(args, context.on, *last)) return refuse(std::move(*fault));
   list.lines = lines_of(**workshop, *asked, list);
+  for (ShelfLine const& line : list.lines) list.outlines.merge(outlines_of(**workshop, line.lots));
   list.value = db::stock_value(**workshop, context.on);
   return Answer(std::move(list));
 }

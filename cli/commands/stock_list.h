@@ -1,6 +1,7 @@
 // The shelf as `stock list` shows it: a row a material, with its lots.
 #pragma once
 
+#include "cli/commands/stock_shape.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
 #include "db/stock.h"
@@ -27,6 +28,7 @@ enum class ListOf : std::uint8_t { materials, lots, custody };
 
 struct StockList {
   std::vector<ShelfLine> lines;
+  Outlines outlines;  // of the lots in them that are skins
   ListOf of = ListOf::materials;
   bool past = false;   // of a day before the last movement: as the movements up to then sum up, without lots
   bool whole = false;  // all of the shelf is in it: no filter was said

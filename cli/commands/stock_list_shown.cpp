@@ -26,7 +26,8 @@ std::string quantity_words(ShelfLine const& line) {
   return line.in_whole.n == 0 ? offcuts : sold_words(line.in_whole, sold_by) + ", " + offcuts;
 }
 
-Json line_json(ShelfLine const& line) {
+Json line_json(ShelfLine const& line, Outlines const& outlines) {
+  auto const lot = [&](db::LotRow const& row) { return lot_and_shape_json(row, outlines); };
   return Json::Object{
       {"code", line.shelf.code},
       {"name", line.shelf.name},
@@ -40,7 +41,7 @@ Json line_json(ShelfLine const& line) {
       {"offcuts", line.offcuts},
       {"reorder_at", line.reorder_at ? amount_json({line.free.dimension, *line.reorder_at}) : Json()},
       {"low", line.low()},
-      {"lots", json_array(line.lots, lot_json)}};
+      {"lots", json_array(line.lots, lot)}};
 }
 
 std::string note(ShelfLine const& line) {
@@ -81,10 +82,27 @@ void add_materials(Document& document, StockList const& view) {
   document.add(std::move(table));
 }
 
+std::string measured_words(db::LotRow const& lot, Outlines const& outlines) {
+  auto const found = outlines.find(lot.id);
+  if (found == outlines.end()) return {};
+  return found->second.measured ? sheet_words(found->second.extent) : "no: a guess";
+}
+
+// A skin that nobody measured, of which something is left.
+db::LotRow const* first_guess(StockList const& view) {
+  for (ShelfLine const& line : view.lines)
+    for (db::LotRow const& lot : line.lots)
+      if (auto const found = view.outlines.find(lot.id);
+          found != view.outlines.end() && !found->second.measured && lot.quantity.n > 0)
+        return &lot;
+  return nullptr;
+}
+
 void add_lots(Document& document, StockList const& view) {
   bool const custody = view.of == ListOf::custody;
   Table table{{{"Lot"}, {"Material"}, {"Left", Align::right}}, {}};
   if (!custody) table.columns.push_back({fmt::format("Worth {}", view.currency.code()), Align::decimal});
+  if (!view.outlines.empty()) table.columns.push_back({"Measured", Align::left, 1});
   table.columns.push_back({"Since", Align::left, 3});
   table.columns.push_back({custody ? "Owner" : "From", Align::left, custody ? 0 : 2});
   table.columns.push_back({"What to know"});
@@ -93,6 +111,7 @@ void add_lots(Document& document, StockList const& view) {
     for (db::LotRow const& lot : line.lots) {
       std::vector<std::string> cells{lot_text(lot), lot.code, left_words(lot)};
       if (!custody) cells.push_back(money_text(lot.value));
+      if (!view.outlines.empty()) cells.push_back(measured_words(lot, view.outlines));
       cells.insert(cells.end(),
                    {date_text(lot.since), custody ? lot.owner : origin_words(lot), remarks(lot, view.on)});
       table.add(std::move(cells));
@@ -105,6 +124,12 @@ void add_lots(Document& document, StockList const& view) {
     table.add_total(std::move(total));
   }
   document.add(std::move(table));
+  if (db::LotRow const* const lot = first_guess(view))
+    document.notice(
+        NoticeKind::note,
+        fmt::format("A skin that is not measured is cut by a guess at its outline. Measured: endband "
+                    "stock change {} --stations \"ALONG WIDTH, ALONG WIDTH, ... mm\"",
+                    lot_text(*lot)));
 }
 
 void add_worth(Document& document, StockList const& view) {
@@ -133,12 +158,13 @@ void add_low(Document& document, StockList const& view) {
 }  // namespace
 
 Json to_json(StockList const& view) {
+  auto const line = [&](ShelfLine const& of) { return line_json(of, view.outlines); };
   return Json::Object{{"on", date_text(view.on)},
                       {"past", view.past},
                       {"shelf", money_json(view.value.shelf)},
                       {"in_work", money_json(view.value.in_work)},
                       {"in_work_with_hours", money_json(view.value.in_work_with_hours)},
-                      {"materials", json_array(view.lines, line_json)}};
+                      {"materials", json_array(view.lines, line)}};
 }
 
 Document to_document(StockList const& view) {

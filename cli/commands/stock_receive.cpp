@@ -2,7 +2,9 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/stock_parcel.h"
 #include "cli/commands/stock_parts.h"
+#include "cli/commands/stock_shape.h"
 #include "cli/words/values.h"
+#include "db/cutting.h"
 
 #include <fmt/format.h>
 
@@ -25,6 +27,8 @@ struct Received {
   std::vector<db::ShelfRow> shelf;
   std::vector<OtherPrice> other_prices;
   Currency currency;
+  Outlines outlines;  // of the lots that are skins
+  std::optional<AreaApart> apart;
   bool dry_run = false;
 };
 
@@ -41,6 +45,7 @@ Json to_json(Received const& view) {
                              {"in_force", money_json(price.in_force)},
                              {"paid", money_json(price.paid)}});
   };
+  auto const lot = [&](db::LotRow const& row) { return lot_and_shape_json(row, view.outlines); };
   return Json::Object{{"dry_run", view.dry_run},
                       {"on", date_text(view.parcel.on)},
                       {"supplier", view.parcel.supplier},
@@ -48,7 +53,7 @@ Json to_json(Received const& view) {
                       {"job", view.parcel.job},
                       {"currency", view.parcel.currency.code()},
                       {"rate", ratio_json(view.parcel.terms.rate)},
-                      {"lots", json_array(view.lots, lot_json)},
+                      {"lots", json_array(view.lots, lot)},
                       {"landed", landed_json({.price = sum_of(view, &Landed::price),
                                               .carriage = sum_of(view, &Landed::carriage),
                                               .duty = sum_of(view, &Landed::duty),
@@ -56,7 +61,8 @@ Json to_json(Received const& view) {
                                               .tax_borne = sum_of(view, &Landed::tax_borne),
                                               .total = sum_of(view, &Landed::total)})},
                       {"on_shelf", json_array(view.shelf, on_shelf_json)},
-                      {"other_prices", json_array(view.other_prices, other)}};
+                      {"other_prices", json_array(view.other_prices, other)},
+                      {"area_apart", area_apart_json(view.apart)}};
 }
 
 struct Part {
@@ -107,7 +113,12 @@ Document to_document(Received const& view) {
   if (view.parcel.currency != view.currency)
     document.paragraph(fmt::format("Prices were said in {} and exchanged at {}.", view.parcel.currency.code(),
                                    number(view.parcel.terms.rate)));
+  for (db::LotRow const& lot : view.lots)
+    if (auto const outline = view.outlines.find(lot.id);
+        outline != view.outlines.end() && outline->second.measured)
+      document.paragraph(fmt::format("{} as measured: {}.", lot_text(lot), outline_words(outline->second)));
   if (!custody) add_on_shelf(document, view.shelf, view.currency);
+  add_area_apart(document, view.apart);
   std::string const rate =
       view.parcel.currency == view.currency ? "" : " --rate " + number(view.parcel.terms.rate);
   for (OtherPrice const& price : view.other_prices)
@@ -144,10 +155,18 @@ std::vector<OtherPrice> other_prices(SaidParcel const& said) {
   return found;
 }
 
-Read<Received> received(db::Writing& writing, SaidParcel const& said, Currency currency) {
+Read<Received> received(db::Writing& writing, SaidParcel const& said,
+                        std::optional<endband::Shape> const& shape, Currency currency) {
   auto const ids = db::receive(writing, said.parcel);
   if (!ids) return tl::unexpected(ids.error());
-  Received view{.parcel = said.parcel, .lots = {}, .shelf = {}, .other_prices = {}, .currency = currency};
+  if (shape) db::save_shape(writing, ids->front(), *shape);
+  Received view{.parcel = said.parcel,
+                .lots = {},
+                .shelf = {},
+                .other_prices = {},
+                .currency = currency,
+                .outlines = {},
+                .apart = {}};
   for (std::size_t n = 0; n < ids->size(); ++n) {
     std::string const& code = said.parcel.lines[n].code;
     auto const lots = db::lots(writing.workshop(), code, true);
@@ -160,45 +179,83 @@ Read<Received> received(db::Writing& writing, SaidParcel const& said, Currency c
   // The job by its full number, however it was typed.
   if (!view.parcel.job.empty()) view.parcel.job = view.lots.front().job;
   view.other_prices = other_prices(said);
+  view.outlines = outlines_of(writing.workshop(), view.lots);
+  if (shape) view.apart = area_apart(view.lots.front(), view.outlines.at(ids->front()));
   return view;
+}
+
+// An outline is one skin's, and says nothing of the others in a parcel.
+std::optional<Fault> not_one_skin(SaidParcel const& said, Where const& where) {
+  if (said.parcel.lines.size() > 1)
+    return Fault{FaultCode::contradiction,
+                 where,
+                 fmt::format("{} lines", said.parcel.lines.size()),
+                 "a parcel of one skin: of several, say the outline of each with endband stock change LOT",
+                 {}};
+  if (said.materials.front().sold_by != SoldBy::skin)
+    return Fault{FaultCode::wrong_kind, where, said.materials.front().code, "a skin, sold by its area", {}};
+  return std::nullopt;
+}
+
+struct Said {
+  SaidParcel parcel;
+  std::optional<endband::Shape> shape;
+};
+Read<Said> all_said(Context& context, db::Workshop& workshop, Args const& args) {
+  auto parcel = parcel_said(workshop, args, context.on);
+  auto shape = shape_said(context, args);
+  std::vector<Fault> faults = parcel ? std::vector<Fault>() : parcel.error();
+  if (!shape) faults.insert(faults.end(), shape.error().begin(), shape.error().end());
+  if (auto const flag = shape_flag_said(args); flag && parcel)
+    if (auto fault = not_one_skin(*parcel, args.where(*flag))) faults.push_back(std::move(*fault));
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return Said{std::move(*parcel), std::move(*shape)};
 }
 
 Read<Answer> run(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
-  auto const said = parcel_said(**workshop, args, context.on);
+  auto const said = all_said(context, **workshop, args);
   if (!said) return tl::unexpected(said.error());
   auto view = in_one_writing(context, **workshop, [&](db::Writing& writing) {
-    return received(writing, *said, (*workshop)->currency());
+    return received(writing, said->parcel, said->shape, (*workshop)->currency());
   });
   if (!view) return tl::unexpected(view.error());
   view->dry_run = context.dry_run;
   return Answer(std::move(*view));
 }
 
+std::vector<Flag> flags() {
+  std::vector<Flag> all = parcel_flags();
+  for (Flag const& flag : shape_flags()) all.push_back(flag);
+  return all;
+}
+
 }  // namespace
 
 Command stock_receive() {
-  return {.noun = "stock",
-          .verb = "receive",
-          .summary = "Put what came in a parcel on the shelf",
-          .about =
-              "A line is CODE QUANTITY PRICE in one quoted word: \"linen-18-3 2 packs 12.40\", the price of "
-              "the whole "
-              "line without tax. Each skin is a line of its own with its area. Carriage is shared over the "
-              "lines by "
-              "their prices. With --owner the goods are a customer's, in custody, and a line has no price.",
-          .words = {{"LINE", FlagType::words,
-                     "a code, a quantity and what it cost: \"board-20 10 sheets 34.00\"", true, true}},
-          .flags = parcel_flags(),
-          .examples =
-              {"stock receive \"goat-moss-08 0.61 m2 61.50\" \"goat-moss-08 0.58 m2 58.50\" --carriage 6.40 "
-               "--tax \"19 %\" --batch 7",
-               "stock receive \"clasp-tide 2 pieces\" --owner ida-quill --place \"safe\""},
-          .refused_when = "goods came before the last movement of their material that shares their average",
-          .writes = true,
-          .lists = false,
-          .run = run};
+  return {
+      .noun = "stock",
+      .verb = "receive",
+      .summary = "Put what came in a parcel on the shelf",
+      .about =
+          "A line is CODE QUANTITY PRICE in one quoted word: \"linen-18-3 2 packs 12.40\", the price of "
+          "the whole "
+          "line without tax. Each skin is a line of its own with its area. Carriage is shared over the "
+          "lines by "
+          "their prices. With --owner the goods are a customer's, in custody, and a line has no price. One "
+          "skin may come with its outline.",
+      .words = {{"LINE", FlagType::words, "a code, a quantity and what it cost: \"board-20 10 sheets 34.00\"",
+                 true, true}},
+      .flags = flags(),
+      .examples =
+          {"stock receive \"goat-moss-08 0.61 m2 61.50\" \"goat-moss-08 0.58 m2 58.50\" --carriage 6.40 "
+           "--tax \"19 %\" --batch 7",
+           "stock receive \"clasp-tide 2 pieces\" --owner ida-quill --place \"safe\""},
+      .refused_when = "goods came before the last movement of their material that shares their average",
+      .writes = true,
+      .lists = false,
+      .run = run};
 }
 
 }  // namespace endband::cli
