@@ -69,14 +69,17 @@ Read<FlagValue> read_folder_name(std::string_view text) {
   return FlagValue(std::string(text));
 }
 
-Read<FlagValue> read_whole(std::string_view text) {
+Read<FlagValue> read_whole_from(std::string_view text, std::int64_t least, std::int64_t most) {
   auto const count = read_count(text);
   constexpr std::int64_t one = 1000;
   if (!count || count->n % one != 0) return refuse(fault(FaultCode::bad_value, text, "a whole number"));
-  if (count->n < one || count->n > 100000 * one)
-    return refuse(fault(FaultCode::out_of_range, text, "a whole number from 1 to 100000"));
+  if (count->n < least * one || count->n > most * one)
+    return refuse(fault(FaultCode::out_of_range, text,
+                        "a whole number from " + std::to_string(least) + " to " + std::to_string(most)));
   return FlagValue(count->n / one);
 }
+Read<FlagValue> read_whole(std::string_view text) { return read_whole_from(text, 1, 100'000); }
+Read<FlagValue> read_work(std::string_view text) { return read_whole_from(text, 0, 1'000'000'000); }
 
 Read<FlagValue> read_share(std::string_view text) {
   auto const ratio = read_ratio(text);
@@ -279,6 +282,7 @@ constexpr std::array type_table{
     TypeRow{FlagType::file, "FILE", read_file_name},
     TypeRow{FlagType::folder, "DIR", read_folder_name},
     TypeRow{FlagType::whole, "N", read_whole},
+    TypeRow{FlagType::work, "N", read_work},
     TypeRow{FlagType::length, "LENGTH", positive<Length, read_length>},
     TypeRow{FlagType::rectangle, "H x W", with<SheetSize, read_sheet_size>},
     TypeRow{FlagType::thickness, "THICKNESS", positive<Thickness, read_thickness>},

@@ -39,6 +39,7 @@ enum class FlagType : std::uint8_t {
   file,       // a file's name, or "-" for standard input
   folder,     // a folder's name
   whole,      // 1 to 100000
+  work,       // 0 to 1000000000: of a search
   length,     // "80 mm"
   rectangle,  // "700 x 500 mm", in the order said
   thickness,  // "0.16 mm", "2.5 oz"

@@ -11,6 +11,7 @@ std::span<Command const> commands() {
       // describe
       book_start(),
       book_measure(),
+      book_cut(),
       // quote
       quote_make(),
       quote_list(),
@@ -43,6 +44,7 @@ std::span<Command const> commands() {
       job_hold(),
       job_approve(),
       job_vary(),
+      job_cut(),
       job_finish(),
       job_cancel(),
       // keep

@@ -7,6 +7,7 @@ namespace endband::cli {
 
 Command book_start();
 Command book_measure();
+Command book_cut();
 Command quote_make();
 Command quote_list();
 Command quote_show();
@@ -24,6 +25,7 @@ Command job_paid();
 Command job_hold();
 Command job_approve();
 Command job_vary();
+Command job_cut();
 Command job_finish();
 Command job_cancel();
 Command material_add();
