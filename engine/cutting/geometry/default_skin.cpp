@@ -36,6 +36,7 @@ struct Sides {
 
 std::vector<Point> right_chain(Sides usable, std::int64_t grown) {
   std::vector<Point> chain;
+  chain.reserve(right_side.size());
   for (Corner const& at : right_side)
     chain.push_back({(usable.width * at.of_half_width + 199) / 200 + grown * at.grown_out / 100,
                      usable.height * at.of_height / 100 + grown * at.grown_up / 100});

@@ -70,6 +70,7 @@ std::vector<Polygon> forbidden_places(Ground const& ground, std::vector<Polygon>
   for (Polygon& part : parts)
     for (Point& corner : part) corner = {-corner.x, -corner.y};
   std::vector<Polygon> grown;
+  grown.reserve(parts.size());
   for (Polygon const& part : parts) grown.push_back(exact::hull_of_sums(part, around));
   std::vector<Polygon> forbidden;
   forbid(ground.outline, grown, forbidden);

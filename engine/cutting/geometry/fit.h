@@ -13,6 +13,8 @@ namespace endband::cutting {
 // Where a shape may lie: within the outline, over no flaw, over no zone that is too poor. Touching edges are
 // allowed; a margin counts from the outline and from flaws, not from zones. Flaws and zones may reach over
 // the outline.
+// Where only zones are good enough, what lies in none cannot be said here; without it `nowhere` is still
+// proved. Refers to the polygons: no longer than they last.
 struct Ground {
   Polygon const& outline;
   std::span<Polygon const> flaws;

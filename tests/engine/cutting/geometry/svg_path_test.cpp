@@ -71,8 +71,8 @@ TEST_CASE("cubic curves of 8.3.6") {
   REQUIRE(faults.size() == 1);
   CHECK(faults[0].wrong == OutlineWrong::crosses);
   CHECK(has_area("M100,200 C100,100 250,100 250,200 S400,300 400,200 V400 H100 Z", 300 * 200, 500));
-  CHECK(has_area("M0 0 S 0 100 100 100 H 0 z", 2000,
-                 200));  // no curve before: from the point itself
+  // No curve before: the first control is the point itself, and x = 100 t^3.
+  CHECK(has_area("M0 0 S 0 100 100 100 H 0 z", 2000, 200));
 }
 
 TEST_CASE("quadratic curves of 8.3.7") {
