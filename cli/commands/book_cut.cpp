@@ -81,9 +81,9 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!view) return tl::unexpected(std::move(view.error()));
   CutShown& shown = view->shown;
   plan_all(shown.materials, shown.work);
-  shown.drawings = cut_drawings(shown.materials, view->title);
-  if (auto const written = write_cut_drawings(context, args, shown); !written)
-    return tl::unexpected(written.error());
+  shown.drawings = cut_drawings(shown, view->title);
+  if (auto const may = may_write_cut_drawings(context, args, shown); !may) return tl::unexpected(may.error());
+  if (auto const done = write_cut_drawings(context, shown); !done) return tl::unexpected(done.error());
   int const exit = shown.all_planned() ? 0 : 1;
   return Answer(*std::move(view)).ending_with(exit);
 }

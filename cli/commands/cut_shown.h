@@ -8,7 +8,6 @@
 #include "cli/document/json.h"
 
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
@@ -34,9 +33,11 @@ struct CutShown {
 };
 
 // One for each piece of stock that is cut and can be drawn.
-std::vector<Drawing> cut_drawings(std::span<CutMaterial const> materials, std::string const& of);
-// Into the folder of --svg, over nothing that is there unless --yes.
-Read<void> write_cut_drawings(Context& context, Args const& args, CutShown const& shown);
+std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of);
+std::string cut_drawing_file(Drawing const& drawing);  // "cut-1.svg"
+// Into the folder of --svg, over nothing that is there unless --yes: asked before anything is written.
+Read<void> may_write_cut_drawings(Context const& context, Args const& args, CutShown const& shown);
+Read<void> write_cut_drawings(Context const& context, CutShown const& shown);
 std::int64_t cut_work(Args const& args);  // --work, else the usual
 
 // Section by section, a material each.

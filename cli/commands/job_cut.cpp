@@ -346,11 +346,12 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!view) return tl::unexpected(std::move(view.error()));
   plan_all(view->shown.materials, view->shown.work);
   std::string const of = view->jobs.size() == 1 ? view->jobs.front().quote.title : title_of(*view);
-  view->shown.drawings = cut_drawings(view->shown.materials, of);
+  view->shown.drawings = cut_drawings(view->shown, of);
+  if (auto const may = may_write_cut_drawings(context, args, view->shown); !may)
+    return tl::unexpected(may.error());
   if (view->take) view = taken(context, **workshop, args, *std::move(view));
   if (!view) return tl::unexpected(std::move(view.error()));
-  if (auto const written = write_cut_drawings(context, args, view->shown); !written)
-    return tl::unexpected(written.error());
+  if (auto const done = write_cut_drawings(context, view->shown); !done) return tl::unexpected(done.error());
   int const exit = view->shown.all_planned() && view->missing.empty() ? 0 : 1;
   return Answer(*std::move(view)).ending_with(exit);
 }
