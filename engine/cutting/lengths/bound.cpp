@@ -8,6 +8,8 @@
 namespace endband::cutting::lengths {
 namespace {
 
+constexpr std::size_t most_raised = 200;
+
 bool runs_out(Problem const& problem, Rest const& rest, std::size_t s) {
   return !problem.stocks[s].unlimited && rest.stock[s] < rest.pieces;
 }
@@ -129,8 +131,10 @@ Dual quick_dual(Problem const& problem, Rest const& rest) {
     Dual dual = dual_of(problem, rest, std::move(values), {most});
     if (dual.impossible || less(best.scaled, best.den, dual.scaled, dual.den)) best = std::move(dual);
   };
-  for (auto const& type : problem.types) {
-    if (2 * type.size <= capacity) better(raised(problem, capacity, type.size), capacity);
+  std::size_t const step = problem.types.size() / most_raised + 1;
+  for (std::size_t t = 0; t < problem.types.size(); t += step) {
+    std::int64_t const small = problem.types[t].size;
+    if (2 * small <= capacity) better(raised(problem, capacity, small), capacity);
   }
   for (std::int64_t k = 1; k <= 20; ++k) better(rounded(problem, capacity, k), k * capacity);
   return best;

@@ -42,8 +42,7 @@ class Fullest {
   Pattern fill(std::size_t stock) {
     std::int64_t const left = problem_.stocks[stock].capacity;
     least_ = left + 1;
-    std::size_t first = 0;
-    while (size(first) > left) ++first;
+    std::size_t const first = first_within(0, left);
     --types_[first].count;
     chosen_.push_back({types_[first].type, 1});
     descend(first, left - size(first));
@@ -62,14 +61,22 @@ class Fullest {
  private:
   std::int64_t size(std::size_t i) const { return problem_.types[types_[i].type].size; }
 
+  std::size_t first_within(std::size_t from, std::int64_t left) const {
+    auto const begin = types_.begin() + static_cast<std::ptrdiff_t>(from);
+    auto const at = std::partition_point(
+        begin, types_.end(), [&](Part const& part) { return problem_.types[part.type].size > left; });
+    return static_cast<std::size_t>(at - types_.begin());
+  }
+
   void descend(std::size_t from, std::int64_t left) {
     --nodes_;
     if (left < least_) {
       least_ = left;
       best_ = chosen_;
     }
-    for (std::size_t i = from; i < types_.size() && least_ > 0 && nodes_ > 0; ++i) {
+    for (std::size_t i = first_within(from, left); i < types_.size() && least_ > 0 && nodes_ > 0; ++i) {
       if (left - sums_[i] >= least_) return;  // all of them would leave as much
+      --nodes_;
       std::int64_t const most = std::min(types_[i].count, left / size(i));
       for (std::int64_t count = most; count > 0 && least_ > 0 && nodes_ > 0; --count) {
         chosen_.push_back({types_[i].type, count});

@@ -121,13 +121,14 @@ class Search {
               [](Part const& a, Part const& b) { return a.type < b.type; });
     return filling;
   }
-  std::int64_t nodes() const { return nodes_; }
+  std::int64_t nodes() const { return std::max<std::int64_t>(0, nodes_); }
 
  private:
   // Stops where it is above `enough`.
-  std::int64_t continuous_bound(std::size_t from, std::int64_t capacity, std::int64_t enough) const {
+  std::int64_t continuous_bound(std::size_t from, std::int64_t capacity, std::int64_t enough) {
     std::int64_t value = 0;
     for (std::size_t i = from; i < items_.size() && value <= enough; ++i) {
+      ++scanned_;
       std::int64_t const count = std::min(items_[i].count, capacity / items_[i].size);
       value += count * items_[i].value;
       capacity -= count * items_[i].size;
@@ -144,7 +145,8 @@ class Search {
       best_counts_ = counts_;
     }
     if (from == items_.size() || capacity < smallest_[from] || nodes_ <= 0) return;
-    --nodes_;
+    nodes_ -= 1 + static_cast<std::int64_t>(scanned_) / 16;
+    scanned_ = 0;
     if (value + continuous_bound(from, capacity, best_ - value) <= best_) return;
     Item const& item = items_[from];
     for (std::int64_t count = std::min(item.count, capacity / item.size); count >= 0 && nodes_ > 0; --count) {
@@ -159,6 +161,7 @@ class Search {
   std::vector<std::int64_t> counts_;
   std::vector<std::int64_t> best_counts_;
   std::int64_t best_ = 0;
+  std::size_t scanned_ = 0;  // items, for the last bound
   std::int64_t nodes_;
 };
 

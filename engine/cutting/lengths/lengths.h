@@ -31,8 +31,8 @@ struct CutRoll {  // one pattern
 
 // Least sum of costs; among the plans of least cost that were met the one with the longest single remnant. A
 // request without pieces is planned with nothing. A length that is not positive, a negative cost, kerf or
-// count, or a sum that leaves 64 bits: std::logic_error. A step is one node of a search, or one pattern
-// looked at.
+// count, or a sum that leaves 64 bits: std::logic_error. A step is one node of a search, or some
+// twenty operations of a table or of the linear program.
 Answer<CutRoll> plan_lengths(LengthRequest const& request, Budget const& budget);
 
 }  // namespace endband::cutting

@@ -189,7 +189,7 @@ double Master::value() const {
 
 std::vector<double> Master::values_of_types() const {
   std::vector<double> values;
-  for (std::size_t const row : row_of_type_) values.push_back(row == none ? 0 : std::max(dual_[row], 0.0));
+  for (std::size_t const row : row_of_type_) values.push_back(row != none && dual_[row] > 0 ? dual_[row] : 0);
   return values;
 }
 

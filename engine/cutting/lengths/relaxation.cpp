@@ -85,7 +85,7 @@ Relaxed Relaxation::solve(Rest const& rest, Costs const& costs, std::int64_t eno
   Prices prices;
   while (!meter_.empty()) {
     master.solve();
-    if (master.feasible()) {
+    if (master.feasible() && master.value() < 1e30) {
       auto const reached = costs.at_least(static_cast<Wide>((master.value() - 1e-4) * 1024), 1024, need_);
       if (guide && reached < enough) break;
       if (reached <= relaxed.bound && !relaxed.dual.values.empty()) break;  // a branch needs the dual

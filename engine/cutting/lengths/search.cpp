@@ -7,6 +7,7 @@ namespace endband::cutting::lengths {
 namespace {
 
 constexpr int deepest = 2000;
+constexpr std::size_t most_rows = 1000;  // of a linear program
 constexpr std::size_t most_choices = 2000;
 constexpr std::size_t seen_numbers = 4'000'000;  // of all states that are kept
 
@@ -209,9 +210,7 @@ bool Search::branch(Rest const& rest, Relaxed const& relaxed, int depth) {
   return complete;
 }
 
-Found Search::run() {
-  Rest const rest = whole(problem_);
-  at_once(rest);
+void Search::deepen(Rest const& rest) {
   if (!closed() && !meter_.empty()) root(rest);
   for (int turns = 0; turns < 3; ++turns) {
     for (bool const guide : {true, false}) {
@@ -222,6 +221,13 @@ Found Search::run() {
     bound_ = std::max(bound_, cost_);
     impossible_ = !plan_;
   }
+}
+
+Found Search::run() {
+  Rest const rest = whole(problem_);
+  at_once(rest);
+  bool const exact_counts = problem_.stocks.front().capacity < std::int64_t{1} << 50;  // as floating point
+  if (exact_counts && problem_.types.size() + problem_.stocks.size() <= most_rows) deepen(rest);
   return {std::move(plan_), impossible_ ? 0 : bound_, impossible_};
 }
 

@@ -29,6 +29,7 @@ class Search {
   void offer(Plan plan);
   void offer_greedy(Rest const& rest, Fill fill, Open open);
   void at_once(Rest const& rest);
+  void deepen(Rest const& rest);
   void root(Rest const& rest);
   bool dive(Rest const& rest, int turns, bool guide);
   bool fix(Rest& rest, Pattern const& pattern, std::int64_t times);

@@ -220,4 +220,10 @@ TEST_CASE("the greatest numbers there may be") {
   std::int64_t const big = INT64_MAX / 4;
   CHECK(proved_cost(request({{big, big, {}}}, {{big / 3 + 1, 3}})) == 2 * big);
   CHECK(proved_cost(request({{big, big, 1}, {big - 1, big - 7, {}}}, {{big / 2, 3}})) > 0);
+  // A roll of more pieces than floating point counts exactly.
+  std::int64_t const many = (std::int64_t{1} << 54) + 1;
+  auto const asked = request({{many, 1, {}}}, {{1, many}, {3, 2}});
+  auto const answer = plan(asked);
+  CHECK(fault_of(asked, answer) == "");
+  CHECK(answer.proof.cost == 2);
 }
