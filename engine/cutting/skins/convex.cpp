@@ -5,7 +5,9 @@
 namespace endband::cutting::skins {
 namespace {
 
-std::int64_t cross(Point a, Point b, Point c) { return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x); }
+std::int64_t cross(Point a, Point b, Point c) {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
 
 std::int64_t twice_signed(Polygon const& polygon) {
   std::int64_t sum = 0;

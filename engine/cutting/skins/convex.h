@@ -1,4 +1,5 @@
-// Convex polygons and their Minkowski sums: where one convex part, sliding, meets another. All in whole micrometres, anticlockwise.
+// Convex polygons and their Minkowski sums: where one convex part, sliding, meets another. All in whole
+// micrometres, anticlockwise.
 #pragma once
 
 #include "engine/cutting/geometry/geometry.h"
@@ -26,7 +27,8 @@ Polygon grown(Polygon const& convex, std::int64_t margin);
 Polygon negated(Polygon polygon);
 
 Barrier barrier(Polygon area);
-// Where the upright line at x = at is strictly within `convex`: the whole numbers from low + 1 to high - 1. False: it misses.
+// Where the upright line at x = at is strictly within `convex`: the whole numbers from low + 1 to high - 1.
+// False: it misses.
 bool across(Polygon const& convex, std::int64_t at, Span& span);
 
 inline std::int64_t floor_div(std::int64_t a, std::int64_t b) {  // b > 0

@@ -33,7 +33,11 @@ void thin(std::vector<std::int64_t>& lines, Random& random) {
 }  // namespace
 
 Layout::Layout(Space const& space, Lines& lines, std::vector<int> bins)
-    : space_{space}, lines_{lines}, sites_{std::move(bins)}, bins_(sites_.size()), placed_(space.units.size(), 0) {}
+    : space_{space},
+      lines_{lines},
+      sites_{std::move(bins)},
+      bins_(sites_.size()),
+      placed_(space.units.size(), 0) {}
 
 void Layout::clear() {
   for (auto& bin : bins_) bin.clear();
@@ -93,9 +97,8 @@ bool Layout::insert(int unit, Style const& style, Random& random, std::vector<Fr
   for (int const site : sites_) batches.push_back(space_.sites[index(site)].batch);
   std::ranges::sort(batches);
   batches.erase(std::ranges::unique(batches).begin(), batches.end());
-  return std::ranges::any_of(batches, [&](int batch) {
-    return insert_into(unit, 0, bins, batch, style, random, freed);
-  });
+  return std::ranges::any_of(
+      batches, [&](int batch) { return insert_into(unit, 0, bins, batch, style, random, freed); });
 }
 
 bool Layout::insert_into(int unit, int first_bin, int last_bin, int batch, Style const& style, Random& random,
@@ -130,25 +133,63 @@ bool Layout::insert_into(int unit, int first_bin, int last_bin, int batch, Style
 bool Layout::meets_freed(int bin, Shape const& shape, std::int64_t x, std::int64_t y,
                          std::vector<Freed> const& freed) const {
   return std::ranges::any_of(freed, [&](Freed const& f) {
-    return f.bin == bin && x < f.x + f.wide && f.x < x + shape.wide && y < f.y + f.high && f.y < y + shape.high;
+    return f.bin == bin && x < f.x + f.wide && f.x < x + shape.wide && y < f.y + f.high &&
+           f.y < y + shape.high;
+  });
+}
+
+bool Layout::overlaps(Laid const& laid, int shape, std::int64_t x, std::int64_t y) {
+  Shape const& moving = space_.shapes[index(shape)];
+  if (x >= laid.x + laid.wide || laid.x >= x + moving.wide || y >= laid.y + laid.high ||
+      laid.y >= y + moving.high)
+    return false;
+  if (laid.upright && moving.upright) return true;
+  return std::ranges::any_of(lines_.between(laid.shape, shape), [&](Barrier const& barrier) {
+    Span span;
+    Free steps;
+    return across(barrier.area, (x - laid.x) * space_.step, span) &&
+           steps_within(span, space_.step, laid.y, steps) && steps.low <= y && y <= steps.high;
   });
 }
 
 bool Layout::blocked(int bin, int shape, std::int64_t x, std::int64_t y) {
+  return std::ranges::any_of(bins_[index(bin)],
+                             [&](Laid const& laid) { return overlaps(laid, shape, x, y); });
+}
+
+bool Layout::force(int unit, int bin, Random& random, std::vector<int>& removed, std::vector<Freed>& freed) {
+  Kind const& kind = space_.kinds[index(space_.units[index(unit)].kinds.front())];
+  int const shape = static_cast<int>(random.between(kind.first_shape, kind.last_shape - 1));
   Shape const& moving = space_.shapes[index(shape)];
-  for (Laid const& laid : bins_[index(bin)]) {
-    if (x >= laid.x + laid.wide || laid.x >= x + moving.wide || y >= laid.y + laid.high || laid.y >= y + moving.high)
-      continue;
-    if (laid.upright && moving.upright) return true;
-    for (Barrier const& barrier : lines_.between(laid.shape, shape)) {
-      Span span;
-      Free steps;
-      if (across(barrier.area, (x - laid.x) * space_.step, span) && steps_within(span, space_.step, laid.y, steps) &&
-          steps.low <= y && y <= steps.high)
-        return true;
-    }
+  int const site = sites_[index(bin)];
+  std::vector<Spot> const& seeds = lines_.seeds(site, shape);
+  ++work_;
+  if (seeds.empty()) return false;
+  Spot spot = seeds[index(random.below(std::ssize(seeds)))];
+  if (random.below(2) == 0 && !bins_[index(bin)].empty()) {  // or beside a piece
+    Laid const beside = bins_[index(bin)][index(random.below(std::ssize(bins_[index(bin)])))];
+    bool const column = random.below(2) == 0, before = random.below(2) == 0;
+    std::int64_t const position = column   ? before ? beside.x - moving.wide : beside.x + beside.wide
+                                  : before ? beside.y - moving.high
+                                           : beside.y + beside.high;
+    std::span<Free const> const line = lines_.at(site, shape, column ? Axis::column : Axis::row, position);
+    if (line.empty()) return false;
+    Free const stretch = line[index(random.below(std::ssize(line)))];
+    std::int64_t const along = random.below(2) == 0 ? stretch.low : stretch.high;
+    spot = column ? Spot{position, along} : Spot{along, position};
   }
-  return false;
+  std::vector<int> under;
+  for (Laid const& laid : bins_[index(bin)])
+    if (overlaps(laid, shape, spot.x, spot.y)) under.push_back(laid.unit);
+  work_ += 4 + std::ssize(bins_[index(bin)]) / 4;
+  for (int const other : under)
+    if (placed(other)) {
+      remove(other, freed);
+      removed.push_back(other);
+    }
+  put(bin, {unit, space_.units[index(unit)].pieces.front(), shape, spot.x, spot.y, moving.wide, moving.high,
+            cells_under(space_, space_.sites[index(site)], moving, spot.x, spot.y), moving.upright});
+  return true;
 }
 
 // Appends the ends of the free stretches along the line.
@@ -165,7 +206,8 @@ void Layout::look_along(int bin, int shape, Axis axis, std::int64_t position) {
     if (position >= from + size || from >= position + across_size) continue;
     std::int64_t const along = column ? laid.y : laid.x, length = column ? laid.high : laid.wide;
     if (laid.upright && moving.upright) {
-      taken_.push_back({static_cast<std::int32_t>(along - along_size + 1), static_cast<std::int32_t>(along + length - 1)});
+      taken_.push_back(
+          {static_cast<std::int32_t>(along - along_size + 1), static_cast<std::int32_t>(along + length - 1)});
       continue;
     }
     for (Barrier const& barrier : lines_.between(laid.shape, shape)) {
@@ -177,7 +219,8 @@ void Layout::look_along(int bin, int shape, Axis axis, std::int64_t position) {
     }
   }
   for (std::size_t i = 1; i < taken_.size(); ++i)
-    for (std::size_t k = i; k > 0 && taken_[k].low < taken_[k - 1].low; --k) std::swap(taken_[k], taken_[k - 1]);
+    for (std::size_t k = i; k > 0 && taken_[k].low < taken_[k - 1].low; --k)
+      std::swap(taken_[k], taken_[k - 1]);
   auto const add = [&](std::int64_t along) {
     spots_.push_back(column ? Spot{position, along} : Spot{along, position});
   };
@@ -202,13 +245,16 @@ void Layout::weigh(int bin, int shape, std::int64_t x, std::int64_t y, Style con
   Site const& site = space_.sites[index(sites_[index(bin)])];
   Shape const& moving = space_.shapes[index(shape)];
   Box const cells = cells_under(space_, site, moving, x, y);
-  Box const outer{cells.left - style.ring, cells.bottom - style.ring, cells.right + style.ring, cells.top + style.ring};
+  Box const outer{cells.left - style.ring, cells.bottom - style.ring, cells.right + style.ring,
+                  cells.top + style.ring};
   std::int64_t covered = 0;
-  for (Laid const& laid : bins_[index(bin)]) covered += shared_area(outer, laid.cells) - shared_area(cells, laid.cells);
+  for (Laid const& laid : bins_[index(bin)])
+    covered += shared_area(outer, laid.cells) - shared_area(cells, laid.cells);
   std::int64_t score = pressed(site, cells, style.ring, covered) * 64;
   score += style.pull_x * x * 64 / (site.columns + 1) + style.pull_y * y * 64 / (site.rows + 1);
   if (site.raster.ranked()) {
-    std::int64_t const area = std::max<std::int64_t>((cells.right - cells.left) * (cells.top - cells.bottom), 1);
+    std::int64_t const area =
+        std::max<std::int64_t>((cells.right - cells.left) * (cells.top - cells.bottom), 1);
     score -= site.raster.ranks_in(cells) * 64 * 256 / area;
   }
   if (style.noise > 0) score += random.below(style.noise * 64);
@@ -272,7 +318,8 @@ void Layout::look(int kind, int bin, Style const& style, Random& random, std::ve
         weigh(bin, shape, spot.x, spot.y, style, random, best);
     std::vector<Spot> const& seeds = lines_.seeds(sites_[index(bin)], shape);
     for (Spot const& spot : seeds)
-      if ((!freed || meets_freed(bin, moving, spot.x, spot.y, *freed)) && !blocked(bin, shape, spot.x, spot.y))
+      if ((!freed || meets_freed(bin, moving, spot.x, spot.y, *freed)) &&
+          !blocked(bin, shape, spot.x, spot.y))
         weigh(bin, shape, spot.x, spot.y, style, random, best);
     work_ += 1 + lines_.work() - before +
              static_cast<std::int64_t>((columns_.size() + rows_.size() + spots_.size() + seeds.size()) *

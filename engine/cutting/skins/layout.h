@@ -1,4 +1,5 @@
-// Pieces laid on skins, and the one move that the search is made of: the best place for a unit among those that touch.
+// Pieces laid on skins, and the one move that the search is made of: the best place for a unit among those
+// that touch.
 #pragma once
 
 #include "engine/cutting/skins/lines.h"
@@ -20,7 +21,7 @@ struct Style {
   std::int64_t pull_x = 0, pull_y = 0;  // towards a corner, in 1024ths of the contact
   std::int64_t noise = 0;
   std::int64_t extra_lines = 0;  // looked along besides those of touching
-  bool first_bin = false;  // the first that takes it; else the best of all
+  bool first_bin = false;        // the first that takes it; else the best of all
 };
 
 // Steps of a bin that have become free; only places that meet one are new.
@@ -36,6 +37,8 @@ class Layout {
 
   // Whole or not at all. `freed`: looks only there.
   bool insert(int unit, Style const& style, Random& random, std::vector<Freed> const* freed = nullptr);
+  // Lays a unit of one piece at a good place of the bare skin; what lies there is taken out.
+  bool force(int unit, int bin, Random& random, std::vector<int>& removed, std::vector<Freed>& freed);
   void remove(int unit, std::vector<Freed>& freed);
   // Puts it where it has been laid in another layout.
   void put(int bin, Laid laid);
@@ -67,11 +70,15 @@ class Layout {
   };
   bool insert_into(int unit, int first_bin, int last_bin, int batch, Style const& style, Random& random,
                    std::vector<Freed> const* freed);
-  void look(int kind, int bin, Style const& style, Random& random, std::vector<Freed> const* freed, Found& best);
+  void look(int kind, int bin, Style const& style, Random& random, std::vector<Freed> const* freed,
+            Found& best);
   void look_along(int bin, int shape, Axis axis, std::int64_t position);
-  void weigh(int bin, int shape, std::int64_t x, std::int64_t y, Style const& style, Random& random, Found& best);
+  void weigh(int bin, int shape, std::int64_t x, std::int64_t y, Style const& style, Random& random,
+             Found& best);
+  bool overlaps(Laid const& laid, int shape, std::int64_t x, std::int64_t y);
   bool blocked(int bin, int shape, std::int64_t x, std::int64_t y);
-  bool meets_freed(int bin, Shape const& shape, std::int64_t x, std::int64_t y, std::vector<Freed> const& freed) const;
+  bool meets_freed(int bin, Shape const& shape, std::int64_t x, std::int64_t y,
+                   std::vector<Freed> const& freed) const;
 
   Space const& space_;
   Lines& lines_;

@@ -71,7 +71,8 @@ std::span<Free const> Lines::at(int site, int shape, Axis axis, std::int64_t pos
   return {pool_.data() + at + 1, line_.size()};
 }
 
-void Lines::compute(Table const& table, Site const& site, Shape const& shape, Axis axis, std::int64_t position) {
+void Lines::compute(Table const& table, Site const& site, Shape const& shape, Axis axis,
+                    std::int64_t position) {
   bool const column = axis == Axis::column;
   std::int64_t const step = space_.step, at = position * step;
   std::int64_t const last = column ? site.rows : site.columns;
@@ -79,7 +80,8 @@ void Lines::compute(Table const& table, Site const& site, Shape const& shape, Ax
   static_assert(sizeof(Free) == 8);
   std::vector<Free> taken;
   for (Barrier const& barrier : table.barriers) {
-    if (column ? at <= barrier.box.left || at >= barrier.box.right : at <= barrier.box.bottom || at >= barrier.box.top)
+    if (column ? at <= barrier.box.left || at >= barrier.box.right
+               : at <= barrier.box.bottom || at >= barrier.box.top)
       continue;
     Span span;
     if (!across(column ? barrier.area : barrier.mirrored, at, span)) continue;
@@ -97,7 +99,8 @@ void Lines::compute(Table const& table, Site const& site, Shape const& shape, Ax
     if (stretch.low > from) {
       std::int64_t const along = from * step;
       Point const corner = column ? Point{at, along} : Point{along, at};
-      if (in_region(region, {corner.x * 3 + middle.x, corner.y * 3 + middle.y})) line_.push_back({from, stretch.low - 1});
+      if (in_region(region, {corner.x * 3 + middle.x, corner.y * 3 + middle.y}))
+        line_.push_back({from, stretch.low - 1});
     }
     from = std::max(from, stretch.high + 1);
   }
@@ -144,8 +147,10 @@ void Lines::find_seeds(Table& table, int site, int shape) {
     for (std::int64_t position = count % stride / 2; position <= count; position += stride)
       for (Free const& free : at(site, shape, axis, position))
         for (std::int64_t const end : {free.low, free.high}) {
-          if (axis == Axis::column) add(position, end);
-          else add(end, position);
+          if (axis == Axis::column)
+            add(position, end);
+          else
+            add(end, position);
           if (free.low == free.high) break;
         }
   }

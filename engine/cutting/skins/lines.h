@@ -1,6 +1,6 @@
-// The free stretches of a shape's corner along a column or row of steps of the bare skin, exact and worked out once: the feasible
-// set of the shape is never drawn, only the lines that the search looks at. (A no-fit polygon by lines; compare Burke,
-// Hellier, Kendall & Whitwell 2007.)
+// The free stretches of a shape's corner along a column or row of steps of the bare skin, exact and worked
+// out once: the feasible set of the shape is never drawn, only the lines that the search looks at. (A no-fit
+// polygon by lines; compare Burke, Hellier, Kendall & Whitwell 2007.)
 #pragma once
 
 #include "engine/cutting/skins/space.h"

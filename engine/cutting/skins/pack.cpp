@@ -83,7 +83,8 @@ CutSkin cut_of(std::vector<Skin> const& skins, int skin, std::vector<SkinPiece> 
   }
   Box const left = largest_rectangle(cells, 1);
   if (left.right > left.left)
-    cut.largest_left = {left.left + box.left, left.bottom + box.bottom, left.right + box.left, left.top + box.bottom};
+    cut.largest_left = {left.left + box.left, left.bottom + box.bottom, left.right + box.left,
+                        left.top + box.bottom};
   cut.laid = std::move(laid);
   return cut;
 }

@@ -1,4 +1,5 @@
-// Packs chosen units into chosen skins: the search on coarse steps, then what is left over once more at whole micrometres.
+// Packs chosen units into chosen skins: the search on coarse steps, then what is left over once more at whole
+// micrometres.
 #pragma once
 
 #include "engine/cutting/skins/search.h"
@@ -24,7 +25,8 @@ class Packer {
 
  private:
   Packed packed(Space const& space, Found const& found) const;
-  std::vector<std::vector<Laid>> exactly(std::vector<int> const& bins, std::vector<std::vector<Laid>> const& laid) const;
+  std::vector<std::vector<Laid>> exactly(std::vector<int> const& bins,
+                                         std::vector<std::vector<Laid>> const& laid) const;
 
   std::vector<Skin> const& skins_;
   std::vector<SkinPiece> const& pieces_;

@@ -1,5 +1,5 @@
-// A small counter-based generator (the mixing function of SplitMix64: Steele, Lea & Flood 2014): the same numbers from
-// every compiler.
+// A small counter-based generator (the mixing function of SplitMix64: Steele, Lea & Flood 2014): the same
+// numbers from every compiler.
 #pragma once
 
 #include <cstdint>

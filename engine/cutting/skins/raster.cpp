@@ -37,7 +37,8 @@ void mark(Cells& cells, std::int64_t column, std::int64_t low, std::int64_t high
 
 Cells cells_of(Region const& region, std::int64_t width, std::int64_t height, std::int64_t cell) {
   Cells cells{width / cell, height / cell, cell, {}};
-  // Between walls all cells of a column are alike, unless a wall lies exactly on the border: then `asked` again.
+  // Between walls all cells of a column are alike, unless a wall lies exactly on the border: then `asked`
+  // again.
   constexpr std::uint8_t unknown = 2, outside = 3, asked = 4;
   cells.free.assign(static_cast<std::size_t>(cells.columns * cells.rows), unknown);
   for (Wall const& wall : region.walls) {
@@ -75,8 +76,8 @@ void take(Cells& cells, Polygon const& convex) {
     std::int64_t bottom = box.top, top = box.bottom;
     for (std::size_t i = 0; i < convex.size(); ++i) {
       std::int64_t low = 0, high = 0;
-      if (!reach({convex[i], convex[(i + 1) % convex.size()]}, column * cells.cell, (column + 1) * cells.cell, low,
-                 high))
+      if (!reach({convex[i], convex[(i + 1) % convex.size()]}, column * cells.cell, (column + 1) * cells.cell,
+                 low, high))
         continue;
       bottom = std::min(bottom, low);
       top = std::max(top, high);
@@ -106,7 +107,8 @@ Box largest_rectangle(Cells const& cells, std::int64_t least) {
         std::int64_t const area = high * (column - left);
         if (area <= best_area || high * cells.cell < least || (column - left) * cells.cell < least) continue;
         best_area = area;
-        best = {left * cells.cell, (row + 1 - high) * cells.cell, column * cells.cell, (row + 1) * cells.cell};
+        best = {left * cells.cell, (row + 1 - high) * cells.cell, column * cells.cell,
+                (row + 1) * cells.cell};
       }
       stack.push_back({from, height});
     }

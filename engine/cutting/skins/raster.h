@@ -1,5 +1,6 @@
-// A skin as cells: a cell is free when it lies wholly on the skin and wholly off its flaws (every cell that an edge meets is taken).
-// Counts over rectangles of cells guide the search; the largest rectangle left is found on the cells.
+// A skin as cells: a cell is free when it lies wholly on the skin and wholly off its flaws (every cell that
+// an edge meets is taken). Counts over rectangles of cells guide the search; the largest rectangle left is
+// found on the cells.
 #pragma once
 
 #include "engine/cutting/skins/region.h"
@@ -9,7 +10,8 @@ namespace endband::cutting::skins {
 class Raster {
  public:
   Raster() = default;
-  // The region's box begins at (0, 0). `grade_at` ranks cells: cells that are free in regions[k] for more k are better.
+  // The region's box begins at (0, 0). `grade_at` ranks cells: cells that are free in regions[k] for more k
+  // are better.
   Raster(std::vector<Region> const& regions, std::int64_t width, std::int64_t height, std::int64_t cell);
 
   std::int64_t cell() const { return cell_; }
@@ -36,7 +38,8 @@ struct Cells {
 Cells cells_of(Region const& region, std::int64_t width, std::int64_t height, std::int64_t cell);
 // Takes every cell that the interior of the convex polygon may meet.
 void take(Cells& cells, Polygon const& convex);
-// The largest rectangle of free cells, in micrometres; by the stack of a histogram. Empty: none with both sides at least `least`.
+// The largest rectangle of free cells, in micrometres; by the stack of a histogram. Empty: none with both
+// sides at least `least`.
 Box largest_rectangle(Cells const& cells, std::int64_t least);
 
 }  // namespace endband::cutting::skins

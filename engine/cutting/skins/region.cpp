@@ -5,7 +5,9 @@
 namespace endband::cutting::skins {
 namespace {
 
-std::int64_t cross(Point a, Point b, Point c) { return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x); }
+std::int64_t cross(Point a, Point b, Point c) {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
 
 void add_walls(std::vector<Wall>& walls, Polygon const& polygon, bool zone) {
   for (std::size_t i = 0; i < polygon.size(); ++i)
@@ -26,8 +28,8 @@ bool contains_thrice(Polygon const& polygon, Point p) {
   return inside;
 }
 
-// Where along from..to, in parts of its length, it meets the edges of `other`, rounded to whole micrometres of its
-// longer coordinate.
+// Where along from..to, in parts of its length, it meets the edges of `other`, rounded to whole micrometres
+// of its longer coordinate.
 void cuts_along(Wall const& wall, Polygon const& other, std::vector<std::int64_t>& cuts) {
   Point const u{wall.to.x - wall.from.x, wall.to.y - wall.from.y};
   std::int64_t const length = std::max(std::abs(u.x), std::abs(u.y));
@@ -58,7 +60,8 @@ Point along(Wall const& wall, std::int64_t length, std::int64_t at) {
           wall.from.y + floor_div(u.y * at * 2 + length, length * 2)};
 }
 
-// Just outside the middle of a part of the wall, three times as large: the zone is anticlockwise, its outside lies right.
+// Just outside the middle of a part of the wall, three times as large: the zone is anticlockwise, its outside
+// lies right.
 Point beside(Wall const& wall, Point from, Point to) {
   std::int64_t const dx = wall.to.x - wall.from.x, dy = wall.to.y - wall.from.y;
   auto const sign = [](std::int64_t value) { return value > 0 ? 1 : value < 0 ? -1 : 0; };
@@ -68,15 +71,15 @@ Point beside(Wall const& wall, Point from, Point to) {
 // A rounded part lies within a micrometre of the edge: four walls stand around it.
 void add_rounded(std::vector<Wall>& walls, Point from, Point to) {
   for (std::int64_t const x : {-1, 1})
-    for (std::int64_t const y : {-1, 1}) walls.push_back({{from.x + x, from.y + y}, {to.x + x, to.y + y}, true});
+    for (std::int64_t const y : {-1, 1})
+      walls.push_back({{from.x + x, from.y + y}, {to.x + x, to.y + y}, true});
 }
 
-// Of a zone's edge the parts that bound the union of the zones: a part within another zone, or along one's other
-// side, does not. Where parts meet, a few micrometres go with their neighbours.
+// Of a zone's edge the parts that bound the union of the zones: a part within another zone, or along one's
+// other side, does not. Where parts meet, a few micrometres go with their neighbours.
 void add_walls_of_union(std::vector<Wall>& walls, std::vector<Polygon> const& zones, std::size_t zone,
                         Wall const& wall) {
-  std::int64_t const length =
-      std::max(std::abs(wall.to.x - wall.from.x), std::abs(wall.to.y - wall.from.y));
+  std::int64_t const length = std::max(std::abs(wall.to.x - wall.from.x), std::abs(wall.to.y - wall.from.y));
   std::vector<std::int64_t> cuts;
   for (std::size_t other = 0; other < zones.size(); ++other)
     if (other != zone) cuts_along(wall, zones[other], cuts);
@@ -87,8 +90,7 @@ void add_walls_of_union(std::vector<Wall>& walls, std::vector<Polygon> const& zo
   std::size_t const parts = cuts.size() - 1;
   std::vector<bool> covered(parts), tiny(parts);
   for (std::size_t k = 0; k < parts; ++k) {
-    Point const outside =
-        beside(wall, along(wall, length, cuts[k]), along(wall, length, cuts[k + 1]));
+    Point const outside = beside(wall, along(wall, length, cuts[k]), along(wall, length, cuts[k + 1]));
     tiny[k] = cuts[k + 1] - cuts[k] <= 6;
     for (std::size_t other = 0; other < zones.size(); ++other)
       if (other != zone && contains_thrice(zones[other], outside)) covered[k] = true;
@@ -101,8 +103,10 @@ void add_walls_of_union(std::vector<Wall>& walls, std::vector<Polygon> const& zo
       covered[k] = covered[before] && covered[after];
     }
     if (covered[k]) continue;
-    if (parts == 1) walls.push_back(wall);
-    else add_rounded(walls, along(wall, length, cuts[k]), along(wall, length, cuts[k + 1]));
+    if (parts == 1)
+      walls.push_back(wall);
+    else
+      add_rounded(walls, along(wall, length, cuts[k]), along(wall, length, cuts[k + 1]));
   }
 }
 

@@ -13,9 +13,10 @@ struct Wall {
 struct Region {
   Polygon outline;
   std::vector<Polygon> closed;  // flaws and poorer zones
-  std::vector<Polygon> open;    // better zones, when the rest of the skin is too poor; empty: all that is not closed
-  bool nowhere = false;         // the rest is too poor and no zone is better
-  std::vector<Wall> walls;      // no interior of a piece may meet one
+  std::vector<Polygon>
+      open;              // better zones, when the rest of the skin is too poor; empty: all that is not closed
+  bool nowhere = false;  // the rest is too poor and no zone is better
+  std::vector<Wall> walls;  // no interior of a piece may meet one
 };
 
 Region region_of(Skin const& skin, int least_grade);

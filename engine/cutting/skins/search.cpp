@@ -7,9 +7,8 @@
 
 namespace endband::cutting::skins {
 namespace {
-
-constexpr std::size_t many_units = 250;   // beyond, the first plan is laid in shelves
-constexpr std::size_t most_at_once = 64;  // units that one step of the search tries to lay
+constexpr std::size_t many_units = 250;          // beyond, the first plan is laid in shelves
+constexpr std::size_t most_at_once = 64;         // units that one step of the search tries to lay
 constexpr std::int64_t least_work = 20'000'000;  // a first plan is laid whatever the budget, up to this
 
 std::size_t index(std::int64_t value) { return static_cast<std::size_t>(value); }
@@ -59,7 +58,8 @@ class Strand {
   void sort_by_noisy_area(std::vector<int>& order, std::int64_t noise) {
     keys_.resize(space_.units.size());
     for (int const unit : order)
-      keys_[index(unit)] = (space_.units[index(unit)].twice_area / 1024 + 1) * random_.between(1024 - noise, 1024 + noise);
+      keys_[index(unit)] =
+          (space_.units[index(unit)].twice_area / 1024 + 1) * random_.between(1024 - noise, 1024 + noise);
     std::ranges::stable_sort(order, [&](int a, int b) { return keys_[index(a)] > keys_[index(b)]; });
   }
   void shuffle(std::vector<int>& order, std::size_t most) {
@@ -68,7 +68,7 @@ class Strand {
   }
 
   void keep_if_best() {
-    ++steps_;
+    steps_ += 1 + std::ssize(units_) / 16;  // states are copied
     if (layout_.twice_area() > best_.twice_area || best_.bins.empty()) layout_.save(best_);
   }
 
@@ -106,24 +106,39 @@ class Strand {
     layout_.save(before_);
     freed_.clear();
     removed_.clear();
-    ruin();
+    if (random_.below(3) != 0 || !force()) ruin();
     order_.clear();
     for (int const unit : units_)
-      if (!layout_.placed(unit) && std::ranges::find(removed_, unit) == removed_.end()) order_.push_back(unit);
+      if (!layout_.placed(unit) && std::ranges::find(removed_, unit) == removed_.end())
+        order_.push_back(unit);
     if (order_.size() > most_at_once) {
       shuffle(order_, most_at_once);
       order_.resize(most_at_once);
     }
     order_.insert(order_.end(), removed_.begin(), removed_.end());
     Style const style = any_style();
-    if (random_.below(10) == 0) shuffle(order_, order_.size());
-    else sort_by_noisy_area(order_, random_.between(50, 900));
+    if (random_.below(10) == 0)
+      shuffle(order_, order_.size());
+    else
+      sort_by_noisy_area(order_, random_.between(50, 900));
     lay(order_, style);
     keep_if_best();
     // The threshold falls from a fifth of the mean unit to nothing.
     std::int64_t const mean = best_.twice_area / static_cast<std::int64_t>(best_.units_placed + 1);
     std::int64_t const slack = mean / 1024 * left_ / 5;
     if (layout_.twice_area() + random_.below(slack + 1) < before_.twice_area) layout_.restore(before_);
+  }
+
+  // Ejection: a unit that is not laid takes the place of others.
+  bool force() {
+    order_.clear();
+    for (int const unit : units_)
+      if (!layout_.placed(unit) && space_.units[index(unit)].kinds.size() == 1) order_.push_back(unit);
+    if (order_.empty()) return false;
+    auto const bin = random_.below(std::ssize(layout_.bins()));
+    return layout_.force(order_[index(random_.below(std::ssize(order_)))], static_cast<int>(bin), random_,
+                         removed_, freed_) &&
+           !removed_.empty();
   }
 
   // Takes out a piece and the nearest to it, by the gap between their boxes.
@@ -140,7 +155,8 @@ class Strand {
     for (Laid const& laid : layout_.bins()[bin]) {
       std::int64_t const dx = std::max(laid.x - centre.x - centre.wide, centre.x - laid.x - laid.wide);
       std::int64_t const dy = std::max(laid.y - centre.y - centre.high, centre.y - laid.y - laid.high);
-      near_.push_back({std::max<std::int64_t>(dx, 0) + std::max<std::int64_t>(dy, 0) + random_.below(40), laid.unit});
+      near_.push_back(
+          {std::max<std::int64_t>(dx, 0) + std::max<std::int64_t>(dy, 0) + random_.below(40), laid.unit});
     }
     std::ranges::stable_sort(near_, {}, &Near::gap);
     take_out(centre.unit);
@@ -176,8 +192,8 @@ class Strand {
 
 }  // namespace
 
-Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units, Budget const& budget,
-             std::vector<std::vector<Laid>> const* start) {
+Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units,
+             Budget const& budget, std::vector<std::vector<Laid>> const* start) {
   constexpr int strands = 2, rounds = 8;
   std::vector<std::unique_ptr<Strand>> all;
   for (int k = 0; k < strands; ++k) {
@@ -190,7 +206,8 @@ Found search(Space const& space, std::vector<int> const& bins, std::vector<int> 
   for (std::int64_t const share : {first, budget.work / strands - first}) {
     std::vector<std::function<void()>> tasks;
     for (auto const& strand : all) tasks.emplace_back([&strand, share] { strand->run(share); });
-    if (budget.run_all) budget.run_all(tasks);
+    if (budget.run_all)
+      budget.run_all(tasks);
     else
       for (auto const& task : tasks) task();
     if (std::ranges::any_of(all, [](auto const& strand) { return strand->all(); })) break;

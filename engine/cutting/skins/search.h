@@ -1,5 +1,5 @@
-// Fills bins with units of the greatest area: constructions by varied orders, then ruin and recreate (Schrimpf et al.
-// 2000) with a falling threshold (Dueck & Scheuer 1990), in strands of their own seeds.
+// Fills bins with units of the greatest area: constructions by varied orders, then ruin and recreate
+// (Schrimpf et al. 2000) with a falling threshold (Dueck & Scheuer 1990), in strands of their own seeds.
 #pragma once
 
 #include "engine/cutting/skins/layout.h"
@@ -14,7 +14,7 @@ struct Found {
 };
 
 // `units`: of the space, those to place. `start`: a layout to begin with, by bin.
-Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units, Budget const& budget,
-             std::vector<std::vector<Laid>> const* start = nullptr);
+Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units,
+             Budget const& budget, std::vector<std::vector<Laid>> const* start = nullptr);
 
 }  // namespace endband::cutting::skins

@@ -18,10 +18,12 @@ class Shelves {
   Shelves(Space const& space, Lines& lines, Layout& layout, std::vector<int> const& units)
       : space_{space}, lines_{lines}, layout_{layout} {
     for (int const unit : units)
-      if (space.units[index(unit)].kinds.size() == 1) waiting_[space.units[index(unit)].kinds.front()].push_back(unit);
+      if (space.units[index(unit)].kinds.size() == 1)
+        waiting_[space.units[index(unit)].kinds.front()].push_back(unit);
     for (auto& [kind, of_kind] : waiting_) {
       std::ranges::reverse(of_kind);
-      for (int shape = space.kinds[index(kind)].first_shape; shape < space.kinds[index(kind)].last_shape; ++shape)
+      for (int shape = space.kinds[index(kind)].first_shape; shape < space.kinds[index(kind)].last_shape;
+           ++shape)
         choices_.push_back({shape, &of_kind});
     }
     std::ranges::stable_sort(choices_, [&](Choice const& a, Choice const& b) {
@@ -83,8 +85,8 @@ class Shelves {
     int const unit = choice.units->back();
     choice.units->pop_back();
     Site const& site = space_.sites[index(layout_.sites()[index(bin)])];
-    layout_.put(bin, {unit, space_.units[index(unit)].pieces.front(), choice.shape, x, y, shape.wide, shape.high,
-                      cells_under(space_, site, shape, x, y), shape.upright});
+    layout_.put(bin, {unit, space_.units[index(unit)].pieces.front(), choice.shape, x, y, shape.wide,
+                      shape.high, cells_under(space_, site, shape, x, y), shape.upright});
   }
 
   Space const& space_;

@@ -6,7 +6,8 @@
 
 namespace endband::cutting {
 
-Filled fill_skin(Skin const& skin, std::vector<SkinPiece> const& pieces, std::int64_t margin, Budget const& budget) {
+Filled fill_skin(Skin const& skin, std::vector<SkinPiece> const& pieces, std::int64_t margin,
+                 Budget const& budget) {
   std::vector<Skin> const skins{skin};
   skins::Packer packer(skins, pieces, margin);
   std::vector<int> units(packer.space().units.size());

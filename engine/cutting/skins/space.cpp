@@ -17,7 +17,8 @@ void check_polygon(Polygon const& polygon, char const* what) {
   require(polygon.size() >= 3 && !crossing(polygon) && twice_area(polygon) > 0, what);
 }
 
-void check_request(std::vector<Skin> const& skins, std::vector<SkinPiece> const& pieces, std::int64_t margin) {
+void check_request(std::vector<Skin> const& skins, std::vector<SkinPiece> const& pieces,
+                   std::int64_t margin) {
   require(margin >= 0, "a negative margin");
   for (Skin const& skin : skins) {
     check_polygon(skin.outline, "an outline that is not simple");
@@ -76,8 +77,9 @@ std::vector<int> add_kinds(Space& space, std::vector<SkinPiece> const& pieces) {
   grades.erase(std::ranges::unique(grades).begin(), grades.end());
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     SkinPiece const& piece = pieces[i];
-    auto const [place, fresh] = known.try_emplace({normal(turned(piece.shape, 0)), piece.angles, piece.least_grade},
-                                                  static_cast<int>(space.kinds.size()));
+    auto const [place, fresh] =
+        known.try_emplace({normal(turned(piece.shape, 0)), piece.angles, piece.least_grade},
+                          static_cast<int>(space.kinds.size()));
     kind_of.push_back(place->second);
     if (fresh) {
       Kind kind;
@@ -120,7 +122,8 @@ void add_units(Space& space, std::vector<SkinPiece> const& pieces, std::vector<i
       unit.kinds[k] = kind_of[static_cast<std::size_t>(unit.pieces[k])];
     space.units.push_back(std::move(unit));
   }
-  std::ranges::stable_sort(space.units, [](Unit const& a, Unit const& b) { return a.twice_area > b.twice_area; });
+  std::ranges::stable_sort(space.units,
+                           [](Unit const& a, Unit const& b) { return a.twice_area > b.twice_area; });
 }
 
 std::int64_t largest_side(std::vector<Skin> const& skins) {
@@ -140,7 +143,8 @@ std::int64_t choose_step(Space const& space, std::int64_t side) {
     least = std::min({least, shape.width, shape.height});
   }
   std::int64_t const coarsest = std::max<std::int64_t>(1, std::min(side / 256, least / 8));
-  std::int64_t const wanted = std::max<std::int64_t>(1, std::min({side / 512, least / 8, std::int64_t{1000}}));
+  std::int64_t const wanted =
+      std::max<std::int64_t>(1, std::min({side / 512, least / 8, std::int64_t{1000}}));
   if (common > coarsest)
     for (std::int64_t parts = ceil_div(common, coarsest); parts < 16 && common / parts > wanted / 4; ++parts)
       if (common % parts == 0) return common / parts;
@@ -167,7 +171,8 @@ Site site_of(Space const& space, Skin const& skin) {
   std::ranges::sort(grades);
   grades.erase(std::ranges::unique(grades).begin(), grades.end());
   for (int const grade : grades) site.regions.push_back(region_of(moved_skin, grade));
-  std::int64_t const cell = std::max<std::int64_t>(ceil_div(std::max(site.width, site.height), 240), space.step);
+  std::int64_t const cell =
+      std::max<std::int64_t>(ceil_div(std::max(site.width, site.height), 240), space.step);
   site.raster = Raster(site.regions, site.width, site.height, ceil_div(cell, space.step) * space.step);
   return site;
 }

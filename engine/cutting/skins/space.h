@@ -1,10 +1,11 @@
-// What is asked, made ready for the search: pieces as turned shapes on a grid of steps, skins as regions by least grade.
-// A position is a whole number of steps from the lower left corner of the skin's box; a shape of margin and rounded up takes
-// `wide` x `high` steps from there. Geometry against the skin and between polygons is exact at every step.
+// What is asked, made ready for the search: pieces as turned shapes on a grid of steps, skins as regions by
+// least grade. A position is a whole number of steps from the lower left corner of the skin's box; a shape of
+// margin and rounded up takes `wide` x `high` steps from there. Geometry against the skin and between
+// polygons is exact at every step.
 #pragma once
 
-#include "engine/cutting/skins/region.h"
 #include "engine/cutting/skins/raster.h"
+#include "engine/cutting/skins/region.h"
 
 namespace endband::cutting::skins {
 
@@ -20,7 +21,7 @@ struct Shape {
 struct Kind {
   std::vector<int> pieces;  // indices into the request's, one for each copy
   int least_grade = 0;
-  int level = 0;            // of Site::regions
+  int level = 0;                        // of Site::regions
   int first_shape = 0, last_shape = 0;  // [first, last)
   std::int64_t twice_area = 0;
 };
