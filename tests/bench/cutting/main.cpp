@@ -104,6 +104,17 @@ Budgets budgets_of(Options const& options) {
   return budgets;
 }
 
+// Nothing for what is of no known kind, or refused; the summary says so.
+std::vector<Result> results_of(Json const& instance, Budgets const& budgets, std::string const& family,
+                               Summary& summary) try {
+  if (auto results = run(instance, budgets)) return *std::move(results);
+  summary.skip(family, "no problem of a kind that is known");
+  return {};
+} catch (std::logic_error const& refused) {
+  summary.skip(family, fmt::format("{}: {}", instance.value("name", ""), refused.what()));
+  return {};
+}
+
 void run_file(fs::path const& file, Asked const& asked, Budgets const& budgets, Summary& summary) {
   std::ifstream stream(file);
   Json const instances = Json::parse(stream);
@@ -111,12 +122,7 @@ void run_file(fs::path const& file, Asked const& asked, Budgets const& budgets, 
   std::int64_t left = asked.options.limit;
   for (Json const& instance : instances) {
     if (left-- == 0) break;
-    auto results = run(instance, budgets);
-    if (!results) {
-      summary.skip(family, "no problem of a kind that is known");
-      continue;
-    }
-    for (Result& result : *results) {
+    for (Result& result : results_of(instance, budgets, family, summary)) {
       result.name = instance.value("name", "");
       summary.add(family, result);
       if (!asked.summary_only) fmt::print("{}\n", line_of(family, file.filename().string(), result).dump());

@@ -4,11 +4,15 @@
 
 namespace endband::cutting::bench {
 
+// Files repeat a corner here and there; ours are polygons without.
 Polygon read_polygon(Json const& corners, std::int64_t scale) {
   Polygon polygon;
-  for (Json const& corner : corners)
-    polygon.push_back({std::llround(corner[0].get<double>() * static_cast<double>(scale)),
-                       std::llround(corner[1].get<double>() * static_cast<double>(scale))});
+  for (Json const& corner : corners) {
+    Point const point{std::llround(corner[0].get<double>() * static_cast<double>(scale)),
+                      std::llround(corner[1].get<double>() * static_cast<double>(scale))};
+    if (polygon.empty() || polygon.back() != point) polygon.push_back(point);
+  }
+  while (polygon.size() > 1 && polygon.front() == polygon.back()) polygon.pop_back();
   return polygon;
 }
 
