@@ -110,6 +110,14 @@ void Filler::expand(int index) {
   }
   if (node.depth == 0) return;
   Rest const room = node.rests[at(node.depth - 1)];
+  // What is beyond a strip is as high, or as wide, as the room: one length decides whether something fits
+  // there.
+  std::int64_t least_right = room.width + 1, least_above = room.height + 1;
+  for (Corner const& corner : corners_) {
+    if (corner.width > room.width) break;
+    least_above = corner.height;
+    if (corner.height <= room.height) least_right = std::min(least_right, corner.width);
+  }
   std::int64_t tried = 4;
   for (std::size_t i = 0; i < locals_.size(); ++i) {
     Local const& local = locals_[i];
@@ -118,17 +126,16 @@ void Filler::expand(int index) {
     if (local.height > room.height || left[local.type] == 0) continue;
     std::int64_t const value = node.value + local.value;
     std::int64_t const spent = node.spent + local.area;
-    auto const add = [&](bool upright, std::int64_t beside_w, std::int64_t beside_h, std::int64_t beyond_w,
-                         std::int64_t beyond_h) {
-      std::int64_t wasted = 0;
+    std::int64_t const right = room.width - local.width, above = room.height - local.height;
+    auto const add = [&](bool upright, std::int64_t beside_w, std::int64_t beside_h, std::int64_t beyond) {
+      std::int64_t wasted = beyond;
       if (beside_w > 0 && beside_h > 0 && dead(beside_w, beside_h)) wasted += scaled(beside_w, beside_h);
-      if (beyond_w > 0 && beyond_h > 0 && dead(beyond_w, beyond_h)) wasted += scaled(beyond_w, beyond_h);
       Wide const merit = (static_cast<Wide>(value) << 10) - static_cast<Wide>(density_) * (spent + wasted);
       children_.push_back({static_cast<std::int64_t>(merit >> 4), index, static_cast<int>(i), upright});
     };
-    std::int64_t const right = room.width - local.width, above = room.height - local.height;
-    add(true, local.width, above, right, room.height);
-    if (right > 0 && above > 0) add(false, right, local.height, room.width, above);
+    add(true, local.width, above, right < least_right ? scaled(right, room.height) : 0);
+    if (right > 0 && above > 0)
+      add(false, right, local.height, above < least_above ? scaled(room.width, above) : 0);
     tried += 2;
   }
   work_ += tried / 2;
@@ -217,8 +224,9 @@ Pattern Filler::fill(Filling const& filling) {
     next_left_.clear();
     for (int i = 0; i < count; ++i) expand(i);
     std::size_t const ready = std::min(children_.size(), 2 * beam);
-    std::partial_sort(children_.begin(), children_.begin() + static_cast<std::ptrdiff_t>(ready),
-                      children_.end(), better);
+    auto const cut = children_.begin() + static_cast<std::ptrdiff_t>(ready);
+    std::nth_element(children_.begin(), cut, children_.end(), better);
+    std::sort(children_.begin(), cut, better);
     int made = 0;
     for (std::size_t i = 0; i < ready && at(made) < beam; ++i)
       if (lay(children_[i], made)) {

@@ -134,36 +134,61 @@ std::vector<std::int64_t> Strand::plain_values(int large) const {
   return values;
 }
 
-// The pattern of most value by cost, of those of one sheet; `last`: the cheapest that takes all the rest.
+std::optional<Pattern> Strand::fill_kind(std::size_t k, Rest const& rest,
+                                         std::vector<std::int64_t> const& values, int beam, int eager) {
+  Kind const& kind = job_.kinds[k];
+  Pattern pattern = filler_.fill({kind.width, kind.height, rest.pieces, values, beam, eager});
+  if (pattern.steps.empty()) return std::nullopt;
+  pattern.kind = static_cast<int>(k);
+  if (job_.request->least_kept > 0) tidy(job_, pattern);
+  set_cost(job_, pattern);
+  if (rest.count <= many_pieces) pool_.add(pattern);
+  return pattern;
+}
+
+// The pattern of most value by cost, of those of one sheet; `last`: the cheapest that takes all the rest. All
+// kinds are looked at with a narrow beam, and the promising ones with the wide.
 std::optional<Pattern> Strand::next_sheet(Rest const& rest, std::vector<std::int64_t> const& values,
                                           Taste const& taste, std::int64_t budget,
                                           std::optional<Pattern>& last) {
-  std::optional<Pattern> chosen;
-  Wide chosen_value = 0;
-  std::int64_t chosen_cost = 0;
-  bool const many = rest.count > many_pieces;
+  std::vector<Choice> choices;
+  auto const look = [&](std::size_t k, int beam, std::int64_t whim) -> std::optional<Choice> {
+    auto pattern = fill_kind(k, rest, values, beam, taste.eager);
+    if (!pattern) return std::nullopt;
+    if (pattern->all && (!last || pattern->cost < last->cost)) last = pattern;
+    Wide const value = static_cast<Wide>(pattern->value) * (1024 + whim);
+    std::int64_t const cost =
+        taste.full ? job_.kinds[k].area >> job_.shift : std::max<std::int64_t>(pattern->cost, 0);
+    return Choice{std::move(*pattern), value, cost, whim};
+  };
+  std::size_t open = 0;
   for (std::size_t k = 0; k < job_.kinds.size(); ++k) {
     Kind const& kind = job_.kinds[k];
     if (kind.roll || rest.copies[k] <= 0 || (kind.cost > budget && !job_.worth_counts())) continue;
-    Filling filling{kind.width, kind.height, rest.pieces, values, taste.beam, taste.eager};
-    Pattern pattern = filler_.fill(filling);
-    if (pattern.steps.empty()) continue;
-    pattern.kind = static_cast<int>(k);
-    if (job_.request->least_kept > 0) tidy(job_, pattern);
-    set_cost(job_, pattern);
-    if (!many) pool_.add(pattern);
-    if (pattern.all && (!last || pattern.cost < last->cost)) last = pattern;
-    Wide const value =
-        static_cast<Wide>(pattern.value) * (1024 + (taste.whim > 0 ? chance_.below(taste.whim) : 0));
-    std::int64_t const cost = taste.full ? kind.area >> job_.shift : std::max<std::int64_t>(pattern.cost, 0);
-    if (!chosen || value * chosen_cost > chosen_value * cost ||
-        (value * chosen_cost == chosen_value * cost && value > chosen_value)) {
-      chosen = std::move(pattern);
-      chosen_value = value;
-      chosen_cost = cost;
-    }
+    ++open;
   }
-  return chosen;
+  int const narrow = open <= 2 ? taste.beam : 1;
+  for (std::size_t k = 0; k < job_.kinds.size(); ++k) {
+    Kind const& kind = job_.kinds[k];
+    if (kind.roll || rest.copies[k] <= 0 || (kind.cost > budget && !job_.worth_counts())) continue;
+    auto choice = look(k, narrow, taste.whim > 0 ? chance_.below(taste.whim) : 0);
+    if (choice) choices.push_back(std::move(*choice));
+  }
+  std::stable_sort(choices.begin(), choices.end(),
+                   [](Choice const& a, Choice const& b) { return a.before(b); });
+  if (narrow < taste.beam)
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+      Pattern const& pattern = choices[i].pattern;
+      bool const may_be_last = !pattern.all && job_.kinds[at(pattern.kind)].area >= rest.area &&
+                               pattern.area >= rest.area - rest.area / 5;
+      if (i >= 2 && !may_be_last) continue;
+      auto wide = look(at(pattern.kind), taste.beam, choices[i].whim);
+      if (wide && wide->pattern.value > pattern.value) choices[i] = std::move(*wide);
+    }
+  auto const first = std::min_element(choices.begin(), choices.end(),
+                                      [](Choice const& a, Choice const& b) { return a.before(b); });
+  if (first == choices.end()) return std::nullopt;
+  return std::move(first->pattern);
 }
 
 // The plan with all that rests off rolls.
@@ -242,10 +267,10 @@ void Strand::correct(Plan const& plan, std::vector<std::int64_t>& values) {
 }
 
 Strand::Taste Strand::taste_of(int round) {
-  static constexpr std::array<int, 4> eager{60, 120, 0, 240};
+  static constexpr std::array<int, 4> eager{300, 120, 200, 450};
   static constexpr std::array<int, 4> large{0, 200, 500, 1000};
   Taste taste;
-  taste.beam = round < 8 ? 1 : std::min(64, 1 << std::min(6, 1 + (round - 8) / 16));
+  taste.beam = round < 8 ? 1 : std::min(64, 1 << std::min(6, 1 + (round - 8) / 6));
   taste.eager = eager[at((round + number_) % 4)];
   taste.large = large[at((round / 4 + number_) % 4)];
   taste.whim = round < 4 ? 0 : 100;
@@ -352,14 +377,15 @@ void Strand::run(std::int64_t work) {
   int const first = job_.pieces > many_pieces ? 2 : 8;  // rounds that are run without work too
   for (; round_ < first || !done(); ++round_) {
     if (best_ && best_->cost <= bound_) return;
-    if (round_ >= 8 && round_ % 32 == 31)
+    int const turn = round_ % 4;
+    if (round_ % 32 == 31)
       recombine();
-    else if (round_ >= 16 && round_ % 4 == 1)
-      repair();
-    else if (round_ >= 16 && round_ % 2 == 1)
+    else if (round_ < 16 || turn == 0)
+      sequence();
+    else if (turn == 3)
       make_do();
     else
-      sequence();
+      repair();
     other_work_ += 10;
   }
 }

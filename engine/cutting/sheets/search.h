@@ -88,6 +88,18 @@ class Strand {
   std::vector<std::int64_t> plain_values(int large) const;
   std::optional<Plan> pass(Rest rest, std::vector<std::int64_t> const& values, Taste const& taste,
                            std::int64_t below);
+  struct Choice {
+    Pattern pattern;
+    Wide value = 0;
+    std::int64_t cost = 0;
+    std::int64_t whim = 0;
+    bool before(Choice const& other) const {
+      Wide const mine = value * other.cost, others = other.value * cost;
+      return mine != others ? mine > others : value > other.value;
+    }
+  };
+  std::optional<Pattern> fill_kind(std::size_t k, Rest const& rest, std::vector<std::int64_t> const& values,
+                                   int beam, int eager);
   std::optional<Pattern> next_sheet(Rest const& rest, std::vector<std::int64_t> const& values,
                                     Taste const& taste, std::int64_t budget, std::optional<Pattern>& last);
   void make_do();
