@@ -140,12 +140,13 @@ class Search {
   }
 
   void descend(std::size_t from, std::int64_t capacity, std::int64_t value) {
+    --nodes_;
     if (value > best_) {
       best_ = value;
       best_counts_ = counts_;
     }
     if (from == items_.size() || capacity < smallest_[from] || nodes_ <= 0) return;
-    nodes_ -= 1 + static_cast<std::int64_t>(scanned_) / 16;
+    nodes_ -= static_cast<std::int64_t>(scanned_) / 16;
     scanned_ = 0;
     if (value + continuous_bound(from, capacity, best_ - value) <= best_) return;
     Item const& item = items_[from];
