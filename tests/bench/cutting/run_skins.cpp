@@ -91,6 +91,8 @@ Result planned(std::vector<Skin> const& skins, std::vector<SkinPiece> const& pie
   double usable = 0;
   for (CutSkin const& cut : answer.used) usable += static_cast<double>(cut.twice_area_left);
   double const placed = answer.outcome == Outcome::planned ? total_area(pieces) : 0;
+  result.more["zones"] =
+      std::count_if(skins.begin(), skins.end(), [](Skin const& skin) { return !skin.zones.empty(); });
   result.more["skins_used"] = answer.used.size();
   result.more["all_placed"] = answer.outcome == Outcome::planned;
   if (placed > 0) result.more["fill_pct"] = 100 * placed / (usable + placed);
