@@ -47,7 +47,7 @@ Decoder::Lay Decoder::best_for(std::int64_t width, std::int64_t height) {
     }
     if (best.rank == 2) break;
   }
-  steps_ += static_cast<std::int64_t>(order_->wants.size()) / 8 + 1;
+  steps_ += static_cast<std::int64_t>(order_->wants.size()) / 3 + 4;
   return best;
 }
 

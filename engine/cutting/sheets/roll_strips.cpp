@@ -22,6 +22,12 @@ Strip strip_of(Filling const& filling) {
           filling.counts};
 }
 
+void move(std::vector<int>& wants, std::size_t from, std::size_t to) {
+  int const want = wants[from];
+  wants.erase(wants.begin() + static_cast<std::ptrdiff_t>(from));
+  wants.insert(wants.begin() + static_cast<std::ptrdiff_t>(to), want);
+}
+
 }  // namespace
 
 std::int64_t height_of(std::vector<Strip> const& strips) {
@@ -47,7 +53,7 @@ Tree stack(std::vector<Strip> const& strips) {
 }
 
 void RollPacker::run(std::int64_t work) {
-  by_order(work / 4);
+  by_order(work / 3);
   if (!done()) by_parts(work * 3 / 4);
   if (!done()) by_whole(work);
 }
@@ -60,7 +66,7 @@ std::uint64_t RollPacker::next(std::uint64_t below) {
   return (z ^ (z >> 31)) % below;
 }
 
-// From the tallest first; then two places are exchanged, or one want turned, and what is no longer stays.
+// From the tallest first; then two are exchanged, one is moved or one is turned, and what is no longer stays.
 void RollPacker::by_order(std::int64_t work) {
   std::size_t const n = task_.wants.size();
   Order order;
@@ -82,8 +88,12 @@ void RollPacker::by_order(std::int64_t work) {
   height_ = height_of(best_);
   while (decoder.steps() < work && !done()) {
     Order tried = order;
-    std::swap(tried.wants[next(n)], tried.wants[next(n)]);
-    if (next(3) == 0) std::swap(tried.wants[next(n)], tried.wants[next(n)]);
+    std::size_t const from = next(n), to = next(n);
+    if (next(3) == 0) {
+      std::swap(tried.wants[from], tried.wants[to]);
+    } else {
+      move(tried.wants, from, to);
+    }
     if (next(8) == 0) tried.longest_first = !tried.longest_first;
     if (next(4) == 0) {
       std::size_t const i = next(n);
