@@ -8,8 +8,9 @@
 namespace endband::cli {
 namespace {
 
-constexpr double around_list = 26;     // title, scale and the gaps, mm of paper
+constexpr double around_list = 29;     // title, scale and the gaps, mm of paper
 constexpr double row = 3.6;            // of two lines of a name, mm of paper
+constexpr double small_letters = 2.1;  // of what would else not be said
 constexpr double least_letters = 1.8;  // of a number that has little room
 
 // Words in lines about a middle; `upwards` they stand side by side, read from the right of the paper.
@@ -35,6 +36,19 @@ bool go_in(std::vector<std::string> const& lines, double along, double across, d
 
 double cut_mm(std::int64_t um) { return static_cast<double>(um) / 1000; }
 
+double cut_scale(CutUse const& use, Paper around) {
+  constexpr std::array<double, 12> steps{1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 50, 100};
+  double const wide = cut_mm(use.width);
+  double const high = cut_mm(use.height);
+  for (double const scale : steps) {
+    double const across = wide / scale + around.width;
+    double const down = high / scale + around.height;
+    if ((across <= page.width && down <= page.height) || (across <= page.height && down <= page.width))
+      return scale;
+  }
+  return steps.back();
+}
+
 Sketch cut_sketch(CutUse const& use, CutNames const& names, double scale) {
   std::string what = fmt::format("Cut {}, {}", use.number, names.stock);
   if (use.times > 1) what += fmt::format(", x {}", use.times);
@@ -55,7 +69,7 @@ void draw_cut_name(Sketch& sketch, CutLaid const& laid, CutNames const& names, b
       std::vector<std::string>{name + ", " + size}, std::vector<std::string>{name, size},
       std::vector<std::string>{name}, std::vector<std::string>{number + ". " + size}};
   for (auto const& lines : ways)
-    if (go_in(lines, along, across, cut_letters))
+    if (laid.angle == 0 && go_in(lines, along, across, cut_letters))
       return draw_lines(sketch, middle, lines, upwards, cut_letters);
   double const least = std::min(along, across);
   double const letters = std::clamp(least - 0.8, least_letters, cut_letters);
@@ -72,10 +86,12 @@ void draw_cut_left(Sketch& sketch, CutLeft const& left) {
                                                      std::vector<std::string>{size}};
   double const paper = sketch.paper(1);
   Point const middle{cut_mm(left.x) + wide / 2, cut_mm(left.y) + high / 2};
-  for (bool const upwards : {high > 2 * wide, high <= 2 * wide})
-    for (auto const& lines : ways)
-      if (go_in(lines, (upwards ? high : wide) / paper, (upwards ? wide : high) / paper, cut_letters))
-        return draw_lines(sketch, middle, lines, upwards, cut_letters);
+  bool const tall = high > 2 * wide;
+  for (double const letters : {cut_letters, small_letters})
+    for (bool const upwards : {tall, !tall})
+      for (auto const& lines : ways)
+        if (go_in(lines, (upwards ? high : wide) / paper, (upwards ? wide : high) / paper, letters))
+          return draw_lines(sketch, middle, lines, upwards, letters);
 }
 
 std::vector<std::string> draw_cut_list(Sketch& sketch, CutUse const& use, CutNames const& names,

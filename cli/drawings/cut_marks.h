@@ -13,6 +13,8 @@ inline constexpr double cut_list_row = 4.2;  // mm of paper
 inline constexpr double cut_letters = 2.8;
 
 double cut_mm(std::int64_t um);
+// As Sketch's scale_for, in finer steps: names go into their pieces, and all measures are written.
+double cut_scale(CutUse const& use, Paper around);
 Sketch cut_sketch(CutUse const& use, CutNames const& names, double scale);
 // Number, name and size within the rectangle that a piece fills: along its grain where they go in, else as
 // much of it as does.

@@ -34,19 +34,29 @@ std::vector<Numbered> numbers_along(CutUse const& use, bool across) {
   return all;
 }
 
-// Moved on, so that none stands in the one before; then back from the end, where that ran out of `length`.
-std::vector<double> set_apart(std::vector<Numbered> const& numbers, std::vector<double> const& needs,
-                              double length) {
-  std::vector<double> places;
+// Places of labels that want to stand at their cuts and take `needs`: moved no more than they must, a crowd
+// about its own middle (the means of neighbours that are out of order, pooled).
+std::vector<double> set_apart(std::vector<Numbered> const& numbers, std::vector<double> const& needs) {
+  struct Crowd {
+    double sum;
+    std::size_t count;
+    double middle() const { return sum / static_cast<double>(count); }
+  };
+  std::vector<double> offs;
+  std::vector<Crowd> crowds;
   for (std::size_t i = 0; i < numbers.size(); ++i) {
-    double at = numbers[i].at;
-    if (i > 0) at = std::max(at, places[i - 1] + (needs[i - 1] + needs[i]) / 2);
-    places.push_back(at);
+    offs.push_back(i == 0 ? 0 : offs.back() + (needs[i - 1] + needs[i]) / 2);
+    crowds.push_back({numbers[i].at - offs.back(), 1});
+    while (crowds.size() > 1 && crowds.back().middle() < crowds[crowds.size() - 2].middle()) {
+      Crowd const last = crowds.back();
+      crowds.pop_back();
+      crowds.back().sum += last.sum;
+      crowds.back().count += last.count;
+    }
   }
-  for (std::size_t i = places.size(); i-- > 0;) {
-    double const most = i + 1 == places.size() ? length : places[i + 1] - (needs[i] + needs[i + 1]) / 2;
-    places[i] = std::min(places[i], std::max(most, numbers[i].at));
-  }
+  std::vector<double> places;
+  for (Crowd const& crowd : crowds)
+    for (std::size_t i = 0; i < crowd.count; ++i) places.push_back(crowd.middle() + offs[places.size()]);
   return places;
 }
 
@@ -57,7 +67,7 @@ void number_cuts(Sketch& sketch, CutUse const& use, bool across) {
   std::vector<double> needs;
   for (Numbered const& each : numbers)
     needs.push_back(sketch.paper(across ? line_apart : letters_width(each.words, cut_letters) + 1.2));
-  auto const places = set_apart(numbers, needs, across ? high : wide);
+  auto const places = set_apart(numbers, needs);
   double const near = sketch.paper(0.5);
   double const far = sketch.paper(off + 1.5);
   for (std::size_t i = 0; i < numbers.size(); ++i) {
@@ -102,8 +112,8 @@ std::string steps_in_words(CutUse const& use) {
 Drawing draw_cut_sheet(CutUse const& use, CutNames const& names) {
   double const wide = cut_mm(use.width);
   double const high = cut_mm(use.height);
-  double const scale = scale_for(
-      wide, high, {left_of_sheet + right_of_sheet, above_sheet + under_sheet + cut_list_height(use)});
+  double const scale =
+      cut_scale(use, {left_of_sheet + right_of_sheet, above_sheet + under_sheet + cut_list_height(use)});
   Sketch sketch = cut_sketch(use, names, scale);
   for (CutLeft const& left : use.left) draw_cut_left(sketch, left);
   for (CutLaid const& laid : use.laid) {
