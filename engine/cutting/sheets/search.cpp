@@ -82,7 +82,7 @@ Strand::Strand(Job const& job, std::int64_t bound, int number)
       filler_(job),
       chance_(mixed(static_cast<std::uint64_t>(number) + 1)),
       number_(number) {
-  for (Kind const& kind : job.kinds) rolls_ = rolls_ || kind.roll;
+  for (Kind const& kind : job.kinds) (kind.roll ? rolls_ : sheets_) = true;
 }
 
 Strand::~Strand() = default;
@@ -122,6 +122,26 @@ void Strand::shape_best(std::int64_t work) {
     }
     offer(plan);
   }
+}
+
+void Strand::shorten_rolls(std::int64_t work) {
+  if (!best_) return;
+  Plan others;
+  Rest rest = whole(job_);
+  for (Planned const& planned : best_->patterns) {
+    if (job_.kinds[at(planned.pattern.kind)].roll) continue;
+    take(job_, rest, planned.pattern, planned.times);
+    others.cost += planned.pattern.cost * planned.times;
+    others.patterns.push_back(planned);
+  }
+  if (rest.count == 0) return;
+  auto planned = off_rolls(job_, filler_, rest, best_->cost - others.cost, work, other_work_);
+  if (!planned) return;
+  for (Planned& p : *planned) {
+    others.cost += p.pattern.cost * p.times;
+    others.patterns.push_back(std::move(p));
+  }
+  offer(std::move(others));
 }
 
 std::vector<std::int64_t> Strand::plain_values(int large) const {
@@ -194,7 +214,8 @@ std::optional<Pattern> Strand::next_sheet(Rest const& rest, std::vector<std::int
 // The plan with all that rests off rolls.
 std::optional<Plan> Strand::with_rolls(Plan const& plan, Rest const& rest, Taste const& taste,
                                        std::int64_t below) {
-  auto const planned = off_rolls(job_, filler_, rest, below - plan.cost, taste.beam);
+  std::int64_t const most_work = 600 * std::int64_t{taste.beam};
+  auto const planned = off_rolls(job_, filler_, rest, below - plan.cost, most_work, other_work_);
   if (!planned) return std::nullopt;
   Plan all = plan;
   for (Planned const& p : *planned) {
@@ -376,7 +397,7 @@ void Strand::run(std::int64_t work) {
   until_ = this->work() + work;
   int const first = job_.pieces > many_pieces ? 2 : 8;  // rounds that are run without work too
   for (; round_ < first || !done(); ++round_) {
-    if (best_ && best_->cost <= bound_) return;
+    if (best_ && (best_->cost <= bound_ || !sheets_)) return;
     int const turn = round_ % 4;
     if (round_ % 32 == 31)
       recombine();

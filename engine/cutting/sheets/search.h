@@ -69,6 +69,8 @@ class Strand {
   void run(std::int64_t work);
   // The plans that came near are cut anew so that what is left lies together.
   void shape_best(std::int64_t work);
+  // What the best plan tears off rolls is planned anew.
+  void shorten_rolls(std::int64_t work);
   void adopt(Plan const& plan);
   std::optional<Plan> const& best() const { return best_; }
   std::int64_t work() const { return filler_.work() + other_work_; }
@@ -118,6 +120,7 @@ class Strand {
   std::optional<Plan> best_;
   std::vector<Plan> near_;  // the best few, best first
   bool rolls_ = false;
+  bool sheets_ = false;  // that are no rolls
   std::vector<std::int64_t> values_;
   std::int64_t until_ = 0;
   std::int64_t other_work_ = 0;

@@ -1,6 +1,7 @@
 #include "engine/cutting/sheets/shape.h"
 
 #include "engine/cutting/sheets/finish.h"
+#include "engine/cutting/sheets/roll_strips.h"
 
 #include <algorithm>
 #include <tuple>
@@ -152,26 +153,68 @@ Pattern torn(Job const& job, int kind, std::vector<Step> steps, std::int64_t len
   return pattern;
 }
 
-std::optional<std::vector<Planned>> off_roll(Job const& job, Filler& filler, Rest rest, int kind,
-                                             std::int64_t below, int beam) {
+// A block of one_sheet within `rect`: pieces, and cuts between them.
+void add_steps(Job const& job, std::vector<int> const& types, one_sheet::Tree const& tree, int index,
+               int rect, std::vector<Step>& steps) {
+  one_sheet::Block const& block = tree.blocks[at(index)];
+  int const number = static_cast<int>(steps.size());
+  if (block.first < 0) {
+    int const shape = job.types[at(types[at(block.want)])].shape + (block.turned ? 1 : 0);
+    steps.push_back({rect, shape, true, block.width, block.height});
+    return;
+  }
+  one_sheet::Block const& first = tree.blocks[at(block.first)];
+  steps.push_back({rect, -1, !block.above, block.above ? 0 : first.width, block.above ? first.height : 0});
+  add_steps(job, types, tree, block.first, 2 * number + 1, steps);
+  add_steps(job, types, tree, block.second, 2 * number + 2, steps);
+}
+
+// All that rests in one length of the roll.
+std::optional<Pattern> at_once(Job const& job, Rest const& rest, int kind, std::int64_t most_work,
+                               std::int64_t& work) {
+  Kind const& roll = job.kinds[at(kind)];
+  one_sheet::Task task;
+  task.width = roll.width;
+  std::vector<int> types;
+  for (std::size_t t = 0; t < job.types.size(); ++t) {
+    Type const& type = job.types[t];
+    if (rest.pieces[t] == 0) continue;
+    if (type.width > roll.width && !(type.turns && type.height <= roll.width)) return std::nullopt;
+    task.wants.push_back({type.width, type.height, 1, rest.pieces[t], type.turns});
+    types.push_back(static_cast<int>(t));
+  }
+  one_sheet::RollPacker packer(task, least_reach(job, rest.pieces, roll.width, true));
+  packer.run(most_work);
+  work += packer.work();
+  if (packer.height() > roll.height) return std::nullopt;
+  one_sheet::Tree const tree = one_sheet::stack(packer.strips());
+  std::vector<Step> steps;
+  add_steps(job, types, tree, tree.root, 0, steps);
+  return torn(job, kind, std::move(steps), packer.height());
+}
+
+// As much as a whole roll holds.
+std::optional<Pattern> at_most(Job const& job, Filler& filler, Rest const& rest, int kind) {
   Kind const& roll = job.kinds[at(kind)];
   auto const values = by_area(job);
+  Pattern full = filler.fill({roll.width, roll.height, rest.pieces, values, 4, 300});
+  if (full.steps.empty()) return std::nullopt;
+  std::int64_t const length = reach(job, full.steps, roll.width, roll.height, true);
+  return torn(job, kind, std::move(full.steps), length);
+}
+
+std::optional<std::vector<Planned>> off_roll(Job const& job, Filler& filler, Rest rest, int kind,
+                                             std::int64_t below, std::int64_t most_work, std::int64_t& work) {
   std::vector<Planned> planned;
   std::int64_t cost = 0;
   while (rest.count > 0 && rest.copies[at(kind)] > 0 && cost < below) {
-    Pattern pattern;
-    if (auto tight = tightest(job, filler, roll.width, roll.height, true, rest.pieces, beam)) {
-      pattern = torn(job, kind, std::move(tight->steps), tight->height);
-    } else {
-      Pattern full = filler.fill({roll.width, roll.height, rest.pieces, values, beam, 60});
-      if (full.steps.empty()) return std::nullopt;
-      std::int64_t const length = reach(job, full.steps, roll.width, roll.height, true);
-      pattern = torn(job, kind, std::move(full.steps), length);
-    }
-    std::int64_t const n = std::max<std::int64_t>(1, most_times(rest, pattern) * 3 / 4);
-    take(job, rest, pattern, n);
-    cost = plus(cost, times(pattern.cost, n));
-    planned.push_back({std::move(pattern), n});
+    auto pattern = at_once(job, rest, kind, most_work, work);
+    if (!pattern) pattern = at_most(job, filler, rest, kind);
+    if (!pattern) return std::nullopt;
+    std::int64_t const n = std::max<std::int64_t>(1, most_times(rest, *pattern) * 3 / 4);
+    take(job, rest, *pattern, n);
+    cost = plus(cost, times(pattern->cost, n));
+    planned.push_back({std::move(*pattern), n});
   }
   if (rest.count > 0 || cost >= below) return std::nullopt;
   return planned;
@@ -179,12 +222,13 @@ std::optional<std::vector<Planned>> off_roll(Job const& job, Filler& filler, Res
 
 }  // namespace
 
-std::optional<std::vector<Planned>> off_rolls(Job const& job, Filler& filler, Rest rest, std::int64_t below,
-                                              int beam) {
+std::optional<std::vector<Planned>> off_rolls(Job const& job, Filler& filler, Rest const& rest,
+                                              std::int64_t below, std::int64_t most_work,
+                                              std::int64_t& work) {
   std::optional<std::vector<Planned>> best;
   for (std::size_t k = 0; k < job.kinds.size(); ++k) {
     if (!job.kinds[k].roll) continue;
-    auto planned = off_roll(job, filler, rest, static_cast<int>(k), below, beam);
+    auto planned = off_roll(job, filler, rest, static_cast<int>(k), below, most_work, work);
     if (!planned) continue;
     below = 0;
     for (Planned const& p : *planned) below += p.pattern.cost * p.times;

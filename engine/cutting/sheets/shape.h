@@ -19,8 +19,8 @@ std::optional<Tight> tightest(Job const& job, Filler& filler, std::int64_t width
 void shape(Job const& job, Filler& filler, Pattern& pattern, int beam);
 
 // All that rests, off rolls: lengths torn off until nothing rests. Nothing where that costs `below` or more,
-// or fails.
-std::optional<std::vector<Planned>> off_rolls(Job const& job, Filler& filler, Rest rest, std::int64_t below,
-                                              int beam);
+// or fails. About `most_work` is spent on each roll, and added to `work`.
+std::optional<std::vector<Planned>> off_rolls(Job const& job, Filler& filler, Rest const& rest,
+                                              std::int64_t below, std::int64_t most_work, std::int64_t& work);
 
 }  // namespace endband::cutting::many

@@ -38,23 +38,32 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
   }
   answer.proof.bound = *bound;
   std::vector<std::unique_ptr<Strand>> lines;
-  for (int i = 0; i < strands; ++i) lines.push_back(std::make_unique<Strand>(job, *bound, i));
+  // Rolls alone are planned by one strand at once; else two search in two rounds, and finish what is kept or
+  // torn off.
+  auto const is_roll = [](Kind const& kind) { return kind.roll; };
+  bool const rolls = std::any_of(job.kinds.begin(), job.kinds.end(), is_roll);
+  bool const only_rolls = std::all_of(job.kinds.begin(), job.kinds.end(), is_roll);
+  std::int64_t const share = budget.work / strands / (request.least_kept > 0 || rolls ? 3 : 2);
+  for (int i = 0; i < (only_rolls ? 1 : strands); ++i)
+    lines.push_back(std::make_unique<Strand>(job, *bound, i));
   std::optional<Plan> best;
-  // Two rounds of search, and where something is kept one of shaping.
-  std::int64_t const share = budget.work / strands / (request.least_kept > 0 ? 3 : 2);
   for (int round = 0; round < 2; ++round) {
     std::vector<std::function<void()>> tasks;
     for (auto const& line : lines)
-      tasks.emplace_back([&line, &budget] { line->run(budget.work / strands / 2); });
+      tasks.emplace_back([&line, share, only_rolls] { line->run(only_rolls ? 0 : share); });
     run_all(budget, tasks);
     for (auto const& line : lines)
       if (line->best() && (!best || line->best()->better_than(*best))) best = line->best();
     if (best)
       for (auto const& line : lines) line->adopt(*best);
   }
-  if (request.least_kept > 0) {
+  {
     std::vector<std::function<void()>> tasks;
-    for (auto const& line : lines) tasks.emplace_back([&line, share] { line->shape_best(share); });
+    for (auto const& line : lines)
+      tasks.emplace_back([&line, share, only_rolls] {
+        line->shorten_rolls(only_rolls ? 5 * share : share);
+        line->shape_best(share);
+      });
     run_all(budget, tasks);
     for (auto const& line : lines)
       if (line->best() && (!best || line->best()->better_than(*best))) best = line->best();
