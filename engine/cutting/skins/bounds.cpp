@@ -12,6 +12,8 @@ namespace {
 
 __extension__ using Wide = __int128;
 
+constexpr std::size_t most_pairs = 2000;  // of edges; beyond, no proof is tried
+
 // The zones that a piece of the grade may not touch.
 std::vector<Polygon> poorer(Skin const& skin, int grade) {
   std::vector<Polygon> zones;
@@ -54,11 +56,8 @@ void Bounds::find_needs() {
   needed_.assign(grades_.size() + 1, 0);
   for (Kind const& kind : space_.kinds) {
     std::int64_t least = kind.twice_area;
-    for (int shape = kind.first_shape; shape < kind.last_shape; ++shape) {
-      std::int64_t area = 0;
-      for (Polygon const& part : space_.shapes[at(shape)].parts) area += twice_area(part);
-      least = std::min(least, area);
-    }
+    for (int shape = kind.first_shape; shape < kind.last_shape; ++shape)
+      least = std::min(least, space_.shapes[at(shape)].twice_area);
     least_area_.push_back(least);
     for (std::size_t level = 0; level < needed_.size(); ++level)
       if (level == 0 || kind.least_grade >= grades_[level - 1])
@@ -80,6 +79,7 @@ Takes Bounds::fits(int kind, int skin, bool flaws, bool grades, bool any_quarter
       if (turn > 0 && !any_quarter_turn) break;
       SkinPiece const& piece = request_.pieces[at(what.pieces.front())];
       Polygon const lies = turned(piece.shape, (space_.shapes[at(shape)].angle + turn) % 360);
+      if (lies.size() * (on.outline.size() + 8 * on.flaws.size()) > most_pairs) return Takes::unsure;
       Fit const fit = fits_somewhere(ground, lies, request_.margin);
       if (fit.fits == Fits::somewhere && !covered) return Takes::yes;
       if (fit.fits != Fits::nowhere) answer = Takes::unsure;

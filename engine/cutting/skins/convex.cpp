@@ -100,6 +100,35 @@ std::vector<Polygon> convex_parts(Polygon const& polygon) {
   return parts;
 }
 
+Polygon filled_out(Polygon const& polygon, std::size_t hollows) {
+  Polygon rest = anticlockwise(polygon);
+  std::int64_t spare = twice_signed(rest) / 50;
+  while (rest.size() > 4) {
+    std::size_t const n = rest.size();
+    std::size_t hollow = 0, best = n;
+    std::int64_t least = 0;
+    for (std::size_t i = 0; i < n; ++i) {
+      Point const a = rest[(i + n - 1) % n], b = rest[i], c = rest[(i + 1) % n];
+      std::int64_t const adds = -cross(a, b, c);
+      if (adds <= 0) continue;
+      ++hollow;
+      if (best < n && adds >= least) continue;
+      // Nothing of the polygon lies in the hollow's triangle.
+      if (std::ranges::any_of(rest, [&](Point p) {
+            return p != a && p != b && p != c && cross(a, b, p) <= 0 && cross(b, c, p) <= 0 &&
+                   cross(c, a, p) <= 0;
+          }))
+        continue;
+      best = i;
+      least = adds;
+    }
+    if (best == n || (least > spare && hollow <= hollows)) return rest;
+    spare -= least;
+    rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(best));
+  }
+  return rest;
+}
+
 Polygon minkowski_sum(Polygon const& one, Polygon const& other) {
   Polygon a = one, b = other;
   begin_lowest(a);

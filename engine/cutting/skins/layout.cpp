@@ -295,6 +295,13 @@ void Layout::look(int kind, int bin, Style const& style, Random& random, std::ve
       add_column(laid.x + laid.wide);
       add_row(laid.y - moving.high);
       add_row(laid.y + laid.high);
+      if (laid.upright && moving.upright) continue;
+      for (Barrier const& barrier : lines_.between(laid.shape, shape)) {
+        add_column(laid.x + floor_div(barrier.box.left, space_.step));
+        add_column(laid.x + ceil_div(barrier.box.right, space_.step));
+        add_row(laid.y + floor_div(barrier.box.bottom, space_.step));
+        add_row(laid.y + ceil_div(barrier.box.top, space_.step));
+      }
     }
     for (std::int64_t extra = 0; extra < style.extra_lines; ++extra) {
       Site const& site = space_.sites[index(sites_[index(bin)])];

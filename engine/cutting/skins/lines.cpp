@@ -127,7 +127,6 @@ std::vector<Spot> const& Lines::seeds(int site, int shape) {
 }
 
 void Lines::find_seeds(Table& table, int site, int shape) {
-  constexpr std::int64_t lines = 40;
   constexpr std::size_t wanted = 24;
   struct Scored {
     std::int64_t score;
@@ -136,6 +135,7 @@ void Lines::find_seeds(Table& table, int site, int shape) {
   Site const& on = space_.sites[index(site)];
   Shape const& of = space_.shapes[index(shape)];
   std::vector<Scored> all;
+  std::int64_t const lines = table.barriers.size() > 400 ? 12 : 40;
   auto const add = [&](std::int64_t x, std::int64_t y) {
     Box const cells = cells_under(space_, on, of, x, y);
     all.push_back({pressed(on, cells, 6, 0), {x, y}});

@@ -21,12 +21,12 @@ Packed Packer::pack(std::vector<int> const& bins, std::vector<int> const& units,
   Budget part = budget;
   bool const fine = coarse_.step > 1 && units.size() <= most_exact;
   if (fine) part.work = budget.work - budget.work / 16;
-  Found found = search(coarse_, bins, units, part);
+  Found found = search(coarse_, bins, units, part, nullptr, runs_++);
   if (found.all || !fine) return packed(coarse_, found);
   if (!exact_) exact_ = space_of(skins_, pieces_, coarse_.margin, 1);
   part.work = budget.work / 16;
   std::vector<std::vector<Laid>> const start = exactly(bins, found.bins);
-  Found closer = search(*exact_, bins, units, part, &start);
+  Found closer = search(*exact_, bins, units, part, &start, runs_);
   closer.work += found.work;
   return packed(*exact_, closer);
 }
@@ -70,21 +70,28 @@ CutSkin cut_of(std::vector<Skin> const& skins, int skin, std::vector<SkinPiece> 
   ground.outline = moved(from.outline, {-box.left, -box.bottom});
   for (Polygon const& flaw : from.flaws) ground.flaws.push_back(moved(flaw, {-box.left, -box.bottom}));
   std::int64_t const width = box.right - box.left, height = box.top - box.bottom;
-  Cells cells = cells_of(region_of(ground, std::numeric_limits<int>::min()), width, height,
-                         ceil_div(std::max(width, height), 1000));
+  Region const region = region_of(ground, std::numeric_limits<int>::min());
+  std::vector<Wall> walls = region.walls;
+  Cells cells = cells_of(region, width, height, ceil_div(std::max(width, height), 1000));
   CutSkin cut;
   cut.skin = skin;
   cut.twice_area_left = twice_usable(from.outline, from.flaws);
   for (LaidPiece& piece : laid) {
     Polygon const shape = turned(pieces[index(piece.piece)].shape, piece.angle);
     for (Polygon const& part : convex_parts(shape)) take(cells, moved(part, piece.at));
+    for (std::size_t i = 0; i < shape.size(); ++i) {
+      Polygon const edge = moved({shape[i], shape[(i + 1) % shape.size()]}, piece.at);
+      walls.push_back({edge[0], edge[1]});
+    }
     cut.twice_area_left -= twice_area(shape);
     piece.at = {piece.at.x + box.left, piece.at.y + box.bottom};
   }
-  Box const left = largest_rectangle(cells, 1);
-  if (left.right > left.left)
+  Box left = largest_rectangle(cells, 1);
+  if (left.right > left.left) {
+    left = grown_between(left, walls);
     cut.largest_left = {left.left + box.left, left.bottom + box.bottom, left.right + box.left,
                         left.top + box.bottom};
+  }
   cut.laid = std::move(laid);
   return cut;
 }

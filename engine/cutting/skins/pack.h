@@ -31,6 +31,7 @@ class Packer {
   std::vector<Skin> const& skins_;
   std::vector<SkinPiece> const& pieces_;
   Space coarse_;
+  int runs_ = 0;
   std::optional<Space> exact_;  // at whole micrometres, once it is needed
 };
 

@@ -15,6 +15,7 @@ namespace {
 
 constexpr std::size_t most_choices = 20'000;  // of skins looked at
 constexpr int most_trials = 40;               // of them packed
+constexpr std::size_t most_retries = 60;
 constexpr std::size_t many_units = 250;
 constexpr std::size_t many_bins = 12;  // beyond, skins are filled one after another
 
@@ -98,13 +99,8 @@ class Planner {
   // Very many pieces: laid in shelves over the skins whose area costs least, three times as much as the
   // pieces have.
   void fill_all_at_once() {
-    __extension__ using Wide = __int128;
-    std::vector<int> order(request_.skins.size()), bins;
-    std::iota(order.begin(), order.end(), 0);
-    std::ranges::stable_sort(order, [&](int a, int b) {
-      return Wide{request_.skins[index(a)].cost} * bounds_.twice_usable_of(b) <
-             Wide{request_.skins[index(b)].cost} * bounds_.twice_usable_of(a);
-    });
+    std::vector<int> const order = cheapest_area_first();
+    std::vector<int> bins;
     std::int64_t left = 3 * needed_area();
     for (int const skin : order)
       for (std::int64_t copy = 0; copy < request_.skins[index(skin)].copies.value_or(std::ssize(units_));
@@ -115,6 +111,16 @@ class Planner {
       }
     Packed packed = pack(bins, units_, budget_.work / 2);
     if (packed.all) offer(bins, std::move(packed.bins));
+  }
+  std::vector<int> cheapest_area_first() const {
+    __extension__ using Wide = __int128;
+    std::vector<int> order(request_.skins.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::ranges::stable_sort(order, [&](int a, int b) {
+      return Wide{request_.skins[index(a)].cost} * bounds_.twice_usable_of(b) <
+             Wide{request_.skins[index(b)].cost} * bounds_.twice_usable_of(a);
+    });
+    return order;
   }
   std::int64_t needed_area() const {
     std::int64_t need = 0;
@@ -130,11 +136,13 @@ class Planner {
       copies_left.push_back(skin.copies.value_or(std::numeric_limits<std::int64_t>::max()));
     std::vector<int> waiting = units_, bins;
     std::vector<std::vector<LaidPiece>> laid;
+    std::vector<int> const order = cheapest_area_first();
     std::int64_t const share = budget_.work / 8 / std::max<std::int64_t>(expected_skins(), 1);
     while (!waiting.empty()) {
       int best_skin = -1;
       Packed best;
-      for (int skin = 0; skin < std::ssize(request_.skins); ++skin) {
+      for (int const skin : order) {
+        if (best_skin >= 0 && spent_ > budget_.work / 8) break;
         if (copies_left[index(skin)] == 0) continue;
         Packed packed = pack({skin}, waiting, share / std::ssize(request_.skins));
         if (packed.twice_area == 0 || (best_skin >= 0 && !dearer(best_skin, best, skin, packed))) continue;
@@ -168,6 +176,17 @@ class Planner {
   // Choices of skins by their least cost: the first that may hold all bounds every plan; they are packed
   // until none can cost less than the best plan.
   void try_choices() {
+    look_through_choices();
+    // What work is left goes to those that failed, the cheapest first, each from new beginnings.
+    std::int64_t const reserve = request_.least_kept > 0 ? budget_.work / 3 : budget_.work / 50;
+    for (std::size_t again = 0; left() > reserve && again < failed_.size() && again < most_retries; ++again) {
+      Choice const choice = failed_[again];  // which may be added once more
+      if (planned_ && choice.least_cost >= answer_.proof.cost) continue;
+      try_choice(choice);
+    }
+  }
+
+  void look_through_choices() {
     std::priority_queue<Choice, std::vector<Choice>, std::greater<>> waiting;
     waiting.push({0, std::vector<std::int64_t>(request_.skins.size(), 0), 0});
     bool bounded = false;
@@ -216,7 +235,10 @@ class Planner {
     std::int64_t const filled = needed_area() / std::max<std::int64_t>(usable / 100, 1);  // per cent
     if (filled > 96) return false;
     Packed packed = pack(bins, units_, filled > 88 ? left() / 16 : left() / 3);
-    if (packed.all) offer(bins, std::move(packed.bins));
+    if (packed.all)
+      offer(bins, std::move(packed.bins));
+    else
+      failed_.push_back(choice);
     return true;
   }
 
@@ -279,6 +301,7 @@ class Planner {
   Bounds bounds_;
   std::vector<int> units_;
   Answer<CutSkin> answer_;
+  std::vector<Choice> failed_;
   bool planned_ = false;
   std::int64_t largest_ = 0, spent_ = 0;
 };

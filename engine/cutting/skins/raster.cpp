@@ -1,6 +1,7 @@
 #include "engine/cutting/skins/raster.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace endband::cutting::skins {
 namespace {
@@ -114,6 +115,23 @@ Box largest_rectangle(Cells const& cells, std::int64_t least) {
     }
   }
   return best;
+}
+
+Box grown_between(Box box, std::vector<Wall> const& walls) {
+  // Turned by quarters, so that it always grows to the top.
+  auto const quarter = [](Point p) { return Point{-p.y, p.x}; };
+  std::vector<Wall> lying = walls;
+  for (int side = 0; side < 4; ++side) {
+    std::int64_t top = std::numeric_limits<std::int64_t>::max();
+    for (Wall const& wall : lying) {
+      std::int64_t low = 0, high = 0;
+      if (reach(wall, box.left, box.right, low, high) && low >= box.top) top = std::min(top, low);
+    }
+    if (top != std::numeric_limits<std::int64_t>::max()) box.top = top;
+    box = {-box.top, box.left, -box.bottom, box.right};
+    for (Wall& wall : lying) wall = {quarter(wall.from), quarter(wall.to), wall.zone};
+  }
+  return box;
 }
 
 Raster::Raster(std::vector<Region> const& regions, std::int64_t width, std::int64_t height, std::int64_t cell)

@@ -40,6 +40,8 @@ Cells cells_of(Region const& region, std::int64_t width, std::int64_t height, st
 void take(Cells& cells, Polygon const& convex);
 // The largest rectangle of free cells, in micrometres; by the stack of a histogram. Empty: none with both
 // sides at least `least`.
+// The rectangle grown to each side in turn, exactly, until an edge stops it.
+Box grown_between(Box box, std::vector<Wall> const& walls);
 Box largest_rectangle(Cells const& cells, std::int64_t least);
 
 }  // namespace endband::cutting::skins

@@ -193,11 +193,11 @@ class Strand {
 }  // namespace
 
 Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units,
-             Budget const& budget, std::vector<std::vector<Laid>> const* start) {
+             Budget const& budget, std::vector<std::vector<Laid>> const* start, int run) {
   constexpr int strands = 2, rounds = 8;
   std::vector<std::unique_ptr<Strand>> all;
   for (int k = 0; k < strands; ++k) {
-    all.push_back(std::make_unique<Strand>(space, bins, units, k));
+    all.push_back(std::make_unique<Strand>(space, bins, units, run * strands + k));
     if (start) all.back()->start_from(*start);
   }
   Found found;

@@ -14,7 +14,8 @@ struct Found {
 };
 
 // `units`: of the space, those to place. `start`: a layout to begin with, by bin.
+// Another `run` looks elsewhere.
 Found search(Space const& space, std::vector<int> const& bins, std::vector<int> const& units,
-             Budget const& budget, std::vector<std::vector<Laid>> const* start = nullptr);
+             Budget const& budget, std::vector<std::vector<Laid>> const* start = nullptr, int run = 0);
 
 }  // namespace endband::cutting::skins

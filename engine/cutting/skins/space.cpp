@@ -62,7 +62,8 @@ void add_shapes(Space& space, SkinPiece const& piece, Kind& kind) {
     if (shape.upright) polygon = rectangle(shape.width, shape.height);
     if (std::ranges::find(seen, polygon) != seen.end()) continue;
     seen.push_back(polygon);
-    shape.parts = convex_parts(polygon);
+    shape.twice_area = twice_area(polygon);
+    shape.parts = convex_parts(polygon.size() > 8 ? filled_out(polygon, 6) : polygon);
     space.shapes.push_back(std::move(shape));
   }
   kind.last_shape = static_cast<int>(space.shapes.size());
@@ -146,7 +147,8 @@ std::int64_t choose_step(Space const& space, std::int64_t side) {
   std::int64_t const wanted =
       std::max<std::int64_t>(1, std::min({side / 512, least / 8, std::int64_t{1000}}));
   if (common > coarsest)
-    for (std::int64_t parts = ceil_div(common, coarsest); parts < 16 && common / parts > wanted / 4; ++parts)
+    for (std::int64_t parts = ceil_div(common, coarsest); parts < 4096 && common / parts > wanted / 4;
+         ++parts)
       if (common % parts == 0) return common / parts;
   if (common > wanted / 4 && common <= coarsest) return common;
   return std::max<std::int64_t>(1, std::min({wanted, side / 2048, least / 16}));

@@ -12,7 +12,8 @@ namespace endband::cutting::skins {
 struct Shape {
   int kind = 0;  // of piece
   int angle = 0;
-  std::vector<Polygon> parts;  // convex, its box beginning at (0, 0)
+  std::vector<Polygon> parts;  // convex, together at least the shape, its box beginning at (0, 0)
+  std::int64_t twice_area = 0;
   std::int64_t width = 0, height = 0;
   std::int64_t wide = 0, high = 0;  // steps, with the margin to the next piece
   bool upright = false;             // a rectangle: fills its box
