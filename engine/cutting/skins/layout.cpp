@@ -144,6 +144,7 @@ bool Layout::overlaps(Laid const& laid, int shape, std::int64_t x, std::int64_t 
       laid.y >= y + moving.high)
     return false;
   if (laid.upright && moving.upright) return true;
+  work_ += 4;
   return std::ranges::any_of(lines_.between(laid.shape, shape), [&](Barrier const& barrier) {
     Span span;
     Free steps;
@@ -210,7 +211,9 @@ void Layout::look_along(int bin, int shape, Axis axis, std::int64_t position) {
           {static_cast<std::int32_t>(along - along_size + 1), static_cast<std::int32_t>(along + length - 1)});
       continue;
     }
-    for (Barrier const& barrier : lines_.between(laid.shape, shape)) {
+    std::vector<Barrier> const& barriers = lines_.between(laid.shape, shape);
+    work_ += std::ssize(barriers) / 2;
+    for (Barrier const& barrier : barriers) {
       Span span;
       Free steps;
       if (across(column ? barrier.area : barrier.mirrored, (position - from) * space_.step, span) &&

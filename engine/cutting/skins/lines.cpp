@@ -42,7 +42,7 @@ Lines::Table& Lines::table(int site, int shape) {
       table.barriers.push_back(barrier(minkowski_sum(wall.zone ? bare : wide, {wall.from, wall.to})));
   }
   held_ += table.barriers.size() * 24;
-  work_ += static_cast<std::int64_t>(table.barriers.size()) * 4;
+  work_ += static_cast<std::int64_t>(table.barriers.size()) * 8;
   return table;
 }
 
@@ -89,7 +89,7 @@ void Lines::compute(Table const& table, Site const& site, Shape const& shape, Ax
     std::int64_t const to = std::min(ceil_div(span.high, step) - 1, last);
     if (from <= to) taken.push_back({static_cast<std::int32_t>(from), static_cast<std::int32_t>(to)});
   }
-  work_ += 1 + static_cast<std::int64_t>(table.barriers.size()) / 4;
+  work_ += 1 + static_cast<std::int64_t>(table.barriers.size()) / 2;
   std::ranges::sort(taken, {}, &Free::low);
   taken.push_back({static_cast<std::int32_t>(last + 1), static_cast<std::int32_t>(last + 1)});
   Point const middle = middle_thrice(shape);
