@@ -125,7 +125,7 @@ void Strand::shape_best(std::int64_t work) {
 }
 
 void Strand::shorten_rolls(std::int64_t work) {
-  if (!best_) return;
+  if (!best_ || (number_ > 0 && job_.pieces > many_pieces)) return;
   Plan others;
   Rest rest = whole(job_);
   for (Planned const& planned : best_->patterns) {
@@ -225,6 +225,12 @@ std::optional<Plan> Strand::with_rolls(Plan const& plan, Rest const& rest, Taste
   return all;
 }
 
+// Now and then; with many pieces, which take long, once at first.
+bool Strand::roll_now(Plan const& plan, Rest const& rest) {
+  if (rest.count > many_pieces) return round_ == 0 && number_ == 0 && plan.patterns.empty();
+  return chance_.below(3) == 0;
+}
+
 // One sheet after another. Nothing where it cannot be done for less than `below`.
 std::optional<Plan> Strand::pass(Rest rest, std::vector<std::int64_t> const& values, Taste const& taste,
                                  std::int64_t below) {
@@ -237,7 +243,7 @@ std::optional<Plan> Strand::pass(Rest rest, std::vector<std::int64_t> const& val
     auto chosen = next_sheet(rest, values, taste, below - plan.cost - 1, last);
     if (last && job_.worth_counts() && chance_.below(4) == 0)
       shape(job_, filler_, *last, std::min(taste.beam, 8));
-    if (rolls_ && (!chosen || chance_.below(3) == 0))
+    if (rolls_ && (!chosen || roll_now(plan, rest)))
       if (auto rolled = with_rolls(plan, rest, taste, below)) {
         below = rolled->cost;
         best = std::move(rolled);

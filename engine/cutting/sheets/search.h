@@ -107,6 +107,7 @@ class Strand {
   void make_do();
   void correct(Plan const& plan, std::vector<std::int64_t>& values);
   std::optional<Plan> with_rolls(Plan const& plan, Rest const& rest, Taste const& taste, std::int64_t below);
+  bool roll_now(Plan const& plan, Rest const& rest);
   void offer(Plan plan);
   void sequence();
   void repair();

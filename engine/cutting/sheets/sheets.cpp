@@ -10,8 +10,6 @@
 namespace endband::cutting {
 namespace {
 
-using namespace many;  // NOLINT
-
 constexpr int strands = 2;
 
 void run_all(Budget const& budget, std::vector<std::function<void()>> const& tasks) {
@@ -22,14 +20,14 @@ void run_all(Budget const& budget, std::vector<std::function<void()>> const& tas
 }  // namespace
 
 Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) {
-  Job const job = job_of(request);
+  many::Job const job = many::job_of(request);
   Answer<CutSheet> answer;
   if (job.pieces == 0) {
     answer.outcome = Outcome::planned;
     return answer;
   }
-  answer.obstacles = misfits(request);
-  auto const bound = answer.obstacles.empty() ? bound_of(job) : std::nullopt;
+  answer.obstacles = many::misfits(request);
+  auto const bound = answer.obstacles.empty() ? many::bound_of(job) : std::nullopt;
   if (!bound) {
     answer.outcome = Outcome::impossible;
     if (answer.obstacles.empty())
@@ -37,16 +35,16 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
     return answer;
   }
   answer.proof.bound = *bound;
-  std::vector<std::unique_ptr<Strand>> lines;
+  std::vector<std::unique_ptr<many::Strand>> lines;
   // Rolls alone are planned by one strand at once; else two search in two rounds, and finish what is kept or
   // torn off.
-  auto const is_roll = [](Kind const& kind) { return kind.roll; };
+  auto const is_roll = [](many::Kind const& kind) { return kind.roll; };
   bool const rolls = std::any_of(job.kinds.begin(), job.kinds.end(), is_roll);
   bool const only_rolls = std::all_of(job.kinds.begin(), job.kinds.end(), is_roll);
   std::int64_t const share = budget.work / strands / (request.least_kept > 0 || rolls ? 3 : 2);
   for (int i = 0; i < (only_rolls ? 1 : strands); ++i)
-    lines.push_back(std::make_unique<Strand>(job, *bound, i));
-  std::optional<Plan> best;
+    lines.push_back(std::make_unique<many::Strand>(job, *bound, i));
+  std::optional<many::Plan> best;
   for (int round = 0; round < 2; ++round) {
     std::vector<std::function<void()>> tasks;
     for (auto const& line : lines)
@@ -75,8 +73,8 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
   }
   answer.outcome = Outcome::planned;
   answer.proof.cost = best->cost;
-  Dealer dealer(job);
-  for (Planned const& planned : best->patterns)
+  many::Dealer dealer(job);
+  for (many::Planned const& planned : best->patterns)
     for (std::int64_t n = 0; n < planned.times; ++n) answer.used.push_back(dealer.cut_sheet(planned.pattern));
   return answer;
 }
