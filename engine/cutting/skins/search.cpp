@@ -27,11 +27,12 @@ class Strand {
     for (std::size_t bin = 0; bin < bins.size(); ++bin)
       for (Laid const& laid : bins[bin]) layout_.put(static_cast<int>(bin), laid);
     layout_.save(best_);
+    started_ = true;
   }
 
   void run(std::int64_t allowed) {
     std::int64_t const end = work() + allowed;
-    if (best_.bins.empty()) construct(work() + allowed / 3);
+    if (!started_ && (best_.bins.empty() || units_.size() <= many_units)) construct(work() + allowed / 3);
     layout_.restore(best_);
     std::int64_t const start = work();
     while (work() < end && !all()) {
@@ -180,6 +181,7 @@ class Strand {
   Layout layout_;
   std::vector<int> units_;
   Random random_;
+  bool started_ = false;
   std::int64_t noisy_;  // of 100 steps, how many score with noise
   Layout::State best_, before_;
   std::vector<std::int64_t> keys_;
