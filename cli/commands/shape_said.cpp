@@ -71,7 +71,10 @@ class ShapeReader {
     for (Fault fault : read.error()) {
       fault.where.field = flag;
       fault.found = shortened(fault.found);
-      faults_.push_back(std::move(fault));
+      bool const told = std::ranges::any_of(faults_, [&](Fault const& other) {
+        return other.where.field == flag && other.found == fault.found && other.code == fault.code;
+      });
+      if (!told) faults_.push_back(std::move(fault));
     }
     return false;
   }

@@ -24,13 +24,19 @@ Json to_json(Undoing const& view) {
                       {"changes", json_array(view.rows, row_json)}};
 }
 
+// The corners of a skin's outline tell a person nothing here.
+std::string shown(db::Undone const& row, std::string const& value, std::string_view outline) {
+  if (value.empty()) return "(nothing)";
+  return row.what.ends_with(", shape") ? std::string(outline) : value;
+}
+
 Document to_document(Undoing const& view) {
   Document document;
   document.paragraph(fmt::format("{} entry {} of {}: {}", view.saved ? "Took back" : "Would take back",
                                  view.taken.seq, date_text(view.taken.on), view.taken.command));
   Table table{{{"What"}, {view.saved ? "Was" : "Now"}, {view.saved ? "Now" : "Then"}}, {}};
   for (db::Undone const& row : view.rows)
-    table.add({row.what, row.now.empty() ? "(nothing)" : row.now, row.then.empty() ? "(nothing)" : row.then});
+    table.add({row.what, shown(row, row.now, "as measured"), shown(row, row.then, "as measured before")});
   document.add(std::move(table));
   std::string const itself = fmt::format("endband workshop undo {} --yes", view.taken.seq);
   if (!view.saved) document.paragraph("Nothing is saved. To take it back: " + itself);
