@@ -35,6 +35,7 @@ class Gatherer {
     view_.shown.dry_run = context_.dry_run;
     for (std::size_t i = 0; i < view_.jobs.size(); ++i) add_job(i);
     CutBasis basis;
+    basis.shelf_alone = view_.take;
     basis.rules = shop->cutting;
     basis.rules.work = view_.shown.work;
     basis.buying = shop->buying;

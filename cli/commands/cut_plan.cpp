@@ -151,11 +151,19 @@ std::vector<CutMaterial> cut_of(std::vector<Need> const& uses, std::vector<int> 
   for (bool const runs : {false, true}) {
     std::vector<Need> const some = only(uses, runs);
     if (some.empty()) continue;
-    auto list = basis.buy_new ? requests(some, material, basis.rules)
-                              : requests_shelf_first(some, material, basis.rules, shelf,
-                                                     price_of_new(material, basis.buying, runs));
+    auto list = basis.buy_new
+                    ? requests(some, material, basis.rules)
+                    : requests_shelf_first(
+                          some, material, basis.rules, shelf,
+                          basis.shelf_alone ? std::nullopt : price_of_new(material, basis.buying, runs));
     std::vector<int> const whose = orders_of(uses, orders, runs);
     for (CutRequest& request : list) cuts.push_back(filled(std::move(request), whose, material, basis));
+  }
+  if (basis.shelf_alone) {
+    CutBasis both = basis;
+    both.shelf_alone = false;
+    auto with_bought = cut_of(uses, orders, material, both);
+    for (std::size_t i = 0; i < cuts.size(); ++i) cuts[i].otherwise.push_back(std::move(with_bought.at(i)));
   }
   return cuts;
 }
@@ -164,8 +172,13 @@ void plan_all(std::vector<CutMaterial>& materials, std::int64_t work) {
   cutting::Budget const budget{work, run_together};
   int number = 1;
   for (CutMaterial& cut : materials) {
-    if (cut.request.stock.empty()) continue;
-    cut.answer = plan(cut.request, budget);
+    if (!cut.request.stock.empty()) cut.answer = plan(cut.request, budget);
+    if (!cut.planned() && !cut.otherwise.empty()) {
+      CutMaterial other = std::move(cut.otherwise.front());
+      cut = std::move(other);
+      if (!cut.request.stock.empty()) cut.answer = plan(cut.request, budget);
+    }
+    if (!cut.answer) continue;
     if (cut.planned()) cut.uses = cut_uses(cut.request, *cut.answer, cut.material, number);
     cut.apart = cost_apart(cut, budget);
     number += static_cast<int>(cut.uses.size());

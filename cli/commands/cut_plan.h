@@ -29,12 +29,16 @@ struct CutMaterial {
   std::optional<std::int64_t>
       apart;  // the cost when no pieces need come from the same skin, where that says something
 
+  std::vector<CutMaterial>
+      otherwise;  // asked of the shelf alone: the same with what can be bought, for when there is no plan
+
   bool planned() const { return answer && outcome_of(*answer) == cutting::Outcome::planned; }
   std::optional<Money> money(std::int64_t cost, Currency currency) const;
 };
 
 struct CutBasis {
-  bool buy_new = false;  // whole goods as they are sold; else the shelf first
+  bool shelf_alone = false;  // as far as it goes; only what it has not is bought
+  bool buy_new = false;      // whole goods as they are sold; else the shelf first
   CutRules rules;
   BuyingRules buying;
   std::vector<db::Cuttable> shelf;

@@ -20,7 +20,11 @@ bool is_length(CutMaterial const& cut) {
   return std::holds_alternative<cutting::LengthRequest>(cut.request.asked);
 }
 
-std::string metres(std::int64_t um) { return sold_words({Dimension::length, um}, SoldBy::length); }
+// "29.8 mm", "1.24 m".
+std::string metres(std::int64_t um) {
+  constexpr std::int64_t metre = 1'000'000;
+  return um < metre ? tenths_mm(Length{um}) + " mm" : sold_words({Dimension::length, um}, SoldBy::length);
+}
 
 // "boards, 219.6 x 164.4 mm", "tail cords, 295 mm".
 std::string named(CutMaterial const& cut, int piece) {
@@ -117,7 +121,7 @@ std::string cut_lie_words(CutLaid const& laid) {
 
 std::string cut_from_words(CutMaterial const& cut, CutUse const& use) {
   CutStock const& stock = cut.stock.at(static_cast<std::size_t>(use.stock));
-  std::string const begin = stock.mark.empty() ? "new" : stock.mark + ",";
+  std::string const begin = stock.mark.empty() ? "new," : stock.mark + ",";
   SheetSize const size{{use.width}, {use.height}};
   switch (use.goods) {
     case CutGoods::sheet:
@@ -162,11 +166,20 @@ std::string cut_left_words(CutUse const& use) {
   if (use.goods == CutGoods::by_the_metre || use.goods == CutGoods::roll)
     if (use.left.empty()) return "";
   if (use.left.empty()) return "nothing is left that is worth keeping";
-  std::vector<std::string> sizes;
-  for (CutLeft const& left : use.left)
-    sizes.push_back(use.goods == CutGoods::length ? metres(left.height)
-                                                  : cut_size_words({left.height}, {left.width}));
-  return "left over: " + listed(sizes);
+  std::vector<std::pair<std::string, int>> sizes;
+  for (CutLeft const& left : use.left) {
+    std::string size =
+        use.goods == CutGoods::length ? metres(left.height) : cut_size_words({left.height}, {left.width});
+    auto const same = std::ranges::find(sizes, size, &std::pair<std::string, int>::first);
+    if (same == sizes.end())
+      sizes.emplace_back(std::move(size), 1);
+    else
+      ++same->second;
+  }
+  std::vector<std::string> words;
+  for (auto const& [size, count] : sizes)
+    words.push_back(count == 1 ? size : fmt::format("{} of {}", count, size));
+  return "left over: " + listed(words);
 }
 
 std::string permille_words(std::int64_t permille) {
@@ -176,7 +189,8 @@ std::string permille_words(std::int64_t permille) {
 
 std::string cut_proof_words(cutting::Proof const& proof) {
   auto const permille = within_permille(proof);
-  if (!permille) return "how near it is to the least possible is not known";
+  constexpr std::int64_t says_nothing = 1000;  // a bound this far off is none to go by
+  if (!permille || *permille > says_nothing) return "how near it is to the least possible is not known";
   if (*permille == 0) return "least cost, proven";
   // Tenths say something of small shares only.
   std::int64_t const shown = *permille < 100 ? *permille : (*permille + 9) / 10 * 10;

@@ -95,7 +95,11 @@ class Taker {
     return keep(cut, use, stock);
   }
 
+  // A measured skin keeps its outline, with what was cut out of it as flaws; of a guess only the rectangle is
+  // known to be there.
   Read<void> keep(CutMaterial const& cut, CutUse const& use, CutStock const& stock) {
+    if (use.goods == CutGoods::skin && !stock.guess && !stock.offcut && !use.left.empty())
+      return keep_skin(cut, use, stock);
     for (std::int64_t i = 0; i < use.times; ++i)
       for (CutLeft const& left : use.left) {
         auto lot = db::keep_offcut(writing_, job(), cut.material.code, stock.mark, Length{left.height},
@@ -106,23 +110,43 @@ class Taker {
     return {};
   }
 
+  Read<void> keep_skin(CutMaterial const& cut, CutUse const& use, CutStock const& stock) {
+    auto const& skins = std::get<cutting::SkinRequest>(cut.request.asked).skins;
+    cutting::Skin const& skin = skins.at(static_cast<std::size_t>(use.stock));
+    cutting::Box const box = cutting::box_of(skin.outline);
+    endband::Shape rest{skin.outline, skin.flaws, skin.zones};
+    for (CutLaid const& laid : use.laid) {
+      cutting::Polygon hole = laid.shape;  // y runs up again
+      for (cutting::Point& corner : hole) corner = {corner.x + box.left, box.top - corner.y};
+      rest.flaws.push_back(std::move(hole));
+    }
+    std::int64_t const left =
+        std::min(use.whole - use.taken, stock.quantity - std::min(use.taken, stock.quantity));
+    auto lot = db::keep_rest_of_skin(writing_, job(), stock.mark, rest, Area{left}, on_, "");
+    if (!lot) return tl::unexpected(lot.error());
+    view_.kept.push_back(std::move(*lot));
+    return {};
+  }
+
   db::Writing& writing_;
   JobsCut& view_;
   Date on_;
 };
 
-// The same question on the same shelf has the same plan.
-bool same_question(CutShown const& then, CutShown const& now) {
-  auto const same = [&](CutMaterial const& a, CutMaterial const& b) {
-    auto const lot = [](CutFrom const& from) { return from.lot; };
-    return a.material.id == b.material.id &&
-           std::ranges::equal(a.request.stock, b.request.stock, {}, lot, lot) &&
-           plan_key(a.request, then.work) == plan_key(b.request, now.work);
-  };
-  return std::ranges::equal(then.materials, now.materials, same);
+// All that the plans follow from: the same question on the same shelf has the same plan.
+std::vector<PlanKey> question_of(CutShown const& shown) {
+  std::vector<PlanKey> question;
+  for (CutMaterial const& cut : shown.materials) {
+    PlanKey key = plan_key(cut.request, shown.work);
+    key.push_back(cut.material.id.value);
+    for (CutFrom const& from : cut.request.stock) key.push_back(from.lot);
+    question.push_back(std::move(key));
+  }
+  return question;
 }
 
-Read<JobsCut> taken(Context& context, db::Workshop& workshop, Args const& args, JobsCut view) {
+Read<JobsCut> taken(Context& context, db::Workshop& workshop, Args const& args, JobsCut view,
+                    std::vector<PlanKey> const& question) {
   view.missing = missing_of(view.shown);
   if (!view.missing.empty() && context.dry_run) return view;
   std::vector<Fault> faults;
@@ -133,7 +157,7 @@ Read<JobsCut> taken(Context& context, db::Workshop& workshop, Args const& args, 
   return in_one_writing(context, workshop, [&](db::Writing& writing) -> Read<JobsCut> {
     auto const now = jobs_to_cut(context, workshop, args);
     if (!now) return tl::unexpected(now.error());
-    if (!same_question(view.shown, now->shown))
+    if (question_of(now->shown) != question)
       return refuse({FaultCode::changed_meanwhile, args.where("--take"), "the shelf or the job", "", {}});
     if (auto const done = Taker(writing, view, context.on).take_all(); !done)
       return tl::unexpected(done.error());
@@ -159,12 +183,13 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto view = planned(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
+  auto const question = question_of(view->shown);
   plan_all(view->shown.materials, view->shown.work);
   std::string const of = view->jobs.size() == 1 ? view->jobs.front().quote.title : title_of(*view);
   view->shown.drawings = cut_drawings(view->shown, of);
   if (auto const may = may_write_cut_drawings(context, args, view->shown); !may)
     return tl::unexpected(may.error());
-  if (view->take) view = taken(context, **workshop, args, *std::move(view));
+  if (view->take) view = taken(context, **workshop, args, *std::move(view), question);
   if (!view) return tl::unexpected(std::move(view.error()));
   if (auto const done = write_cut_drawings(context, view->shown); !done) return tl::unexpected(done.error());
   int const exit = view->shown.all_planned() ? 0 : 1;
@@ -212,8 +237,9 @@ Command job_cut() {
           "a quote keeps pieces, not lengths. Of several jobs, what was bought for one of them alone is left "
           "where it "
           "lies. --take records what the plan takes from the shelf: whole sheets, the whole of a skin; and "
-          "puts back "
-          "what is left over in a piece worth keeping.",
+          "puts back what is "
+          "left over in a piece worth keeping. It plans from the shelf alone, also where new goods would "
+          "cost less.",
       .words = {{"NUMBER", FlagType::code, "the job's number: 26-014, or 14 while one year only has it", true,
                  true}},
       .flags = {{"--work", FlagType::work, "how long to look for a better plan; else 300000"},

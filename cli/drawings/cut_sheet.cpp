@@ -134,7 +134,7 @@ Drawing draw_cut_sheet(CutUse const& use, CutNames const& names) {
   sketch.add(Running{{0, 0}, false, stations(use, false), 4});
   number_cuts(sketch, use, true);
   number_cuts(sketch, use, false);
-  double const grain = std::min(high / 2, sketch.paper(20));
+  double const grain = std::clamp(high / 2, sketch.paper(8), sketch.paper(20));
   double const beside = wide + sketch.paper(right_of_sheet - 5);
   sketch.add(GrainArrow{{beside, high / 2}, grain, true});
   sketch.text({beside + sketch.paper(3.2), high / 2}, "grain", Anchor::middle, cut_letters, true);

@@ -81,11 +81,6 @@ void name_zone(Sketch& sketch, CutUse const& use, cutting::Zone const& zone) {
   }
 }
 
-void draw_laid(Sketch& sketch, CutLaid const& laid, CutNames const& names) {
-  sketch.add(path_of(laid.shape, Pen::outline, Fill::white));
-  draw_cut_name(sketch, laid, names, laid.height >= laid.width);
-}
-
 std::string places_in_words(CutUse const& use, CutNames const& names) {
   std::vector<std::string> words;
   for (CutLaid const& laid : use.laid)
@@ -106,9 +101,10 @@ Drawing draw_cut_skin(CutUse const& use, CutNames const& names) {
   sketch.add(path_of(use.outline, Pen::accent, Fill::none));
   for (cutting::Polygon const& flaw : use.flaws) sketch.add(path_of(flaw, Pen::thin, Fill::hatch));
   double const spine = cut_mm(use.backbone);
-  sketch.line({spine, -sketch.paper(1)}, {spine, high + sketch.paper(2)}, Pen::thin);
   for (CutLeft const& left : use.left) draw_cut_left(sketch, left);
-  for (CutLaid const& laid : use.laid) draw_laid(sketch, laid, names);
+  for (CutLaid const& laid : use.laid) sketch.add(path_of(laid.shape, Pen::outline, Fill::white));
+  sketch.line({spine, -sketch.paper(1)}, {spine, high + sketch.paper(2)}, Pen::thin);
+  for (CutLaid const& laid : use.laid) draw_cut_name(sketch, laid, names, laid.height >= laid.width);
   for (cutting::Zone const& zone : use.zones) name_zone(sketch, use, zone);
   sketch.text({spine, high + sketch.paper(5)}, "backbone, neck up", Anchor::middle, cut_letters);
   sketch.add(Running{{0, 0}, true, stations(use, true), 4});
