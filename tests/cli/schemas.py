@@ -139,6 +139,16 @@ def finished(bench):
     return bench.json("job", "finish", accepted["job"])
 
 
+def cut(bench):
+    """A book and its job cut by plan, and one that cannot be cut."""
+    half = bench.write("half.toml", 'endband = 1\nmodel = "half-leather"\n')
+    yield bench.json("book", "cut", half, "--svg", "cuts")
+    yield json.loads(bench.run("--json", "book", "cut", "book.toml", "--new").stdout)
+    job = bench.json("quote", "accept", bench.json("quote", "make", half)["number"])["job"]
+    yield bench.json("job", "cut", job)
+    yield bench.json("job", "cut", job, "--take", "--dry-run")
+
+
 def few(document):
     """The same document with at most two elements in each array: as many shapes, fewer copies of them."""
     if isinstance(document, dict):
@@ -176,6 +186,7 @@ class Schemas(unittest.TestCase):
             for line in LINES:
                 cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version"))))
             cls.answers.append((["job", "finish"], finished(bench)))
+            cls.answers += [(["cut"], document) for document in cut(bench)]
             refused = bench.run("--json", "quote", "make", bench.write("bad.toml", 'endband = 1\nheigth = 5\npages = "x"\n'))
             cls.answers.append((["a fault"], json.loads(refused.stderr)))
             cls.lists = {c["answer_schema"]: bench.good(c["noun"], c["verb"], "--jsonl") for c in cls.commands
