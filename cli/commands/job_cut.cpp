@@ -20,6 +20,33 @@ std::string title_of(JobsCut const& view) {
   return fmt::format("Jobs {}, cut together", listed(numbers));
 }
 
+// Equal offcuts of a material as one row.
+void add_kept(Document& document, JobsCut const& view) {
+  struct Alike {
+    std::string code, size, first, last;
+    int count = 0;
+    Money worth;
+  };
+  std::vector<Alike> rows;
+  for (db::LotRow const& lot : view.kept) {
+    std::string const size = left_words(lot);
+    auto row = std::ranges::find_if(
+        rows, [&](Alike const& each) { return each.code == lot.code && each.size == size; });
+    if (row == rows.end())
+      row = rows.insert(rows.end(), Alike{lot.code, size, lot_text(lot), "", 0, {0, lot.value.currency}});
+    ++row->count;
+    row->last = lot_text(lot);
+    row->worth += lot.value;
+  }
+  std::string const currency(view.shown.currency.code());
+  Table table{{{"Kept"}, {"Size"}, {"Count", Align::right}, {"Worth " + currency, Align::decimal}, {"As"}},
+              {}};
+  for (Alike const& row : rows)
+    table.add({row.code, row.size, std::to_string(row.count), money_text(row.worth),
+               row.count == 1 ? row.first : fmt::format("{} to {}", row.first, row.last)});
+  if (!table.rows.empty()) document.add(std::move(table));
+}
+
 void add_taken(Document& document, JobsCut const& view) {
   if (!view.take) return;
   document.heading(view.shown.dry_run ? "Would be taken" : "Taken", 2);
@@ -34,9 +61,7 @@ void add_taken(Document& document, JobsCut const& view) {
     table.add({each.code, each.mark, each.used.n == 0 ? "" : sold_words(each.used, each.sold_by),
                each.cut_away.n == 0 ? "" : sold_words(each.cut_away, each.sold_by)});
   document.add(std::move(table));
-  for (db::LotRow const& lot : view.kept)
-    document.paragraph(fmt::format("{} of {} is kept as {}, worth {}.", left_words(lot), lot.code,
-                                   lot_text(lot), money_words(lot.value)));
+  add_kept(document, view);
   if (view.cost)
     document.paragraph(fmt::format("Cost so far {}.{}", money_words(view.cost->total),
                                    view.shown.dry_run ? " Nothing is saved." : ""));
@@ -230,7 +255,7 @@ Command job_cut() {
   return {
       .noun = "job",
       .verb = "cut",
-      .summary = "Plan how the pieces of jobs are cut, several together, and take what the plan takes",
+      .summary = "Plan how the pieces of jobs are cut, and take what the plan takes",
       .about =
           "From the shelf first, as book cut does. What a job took already is not cut again, and lengths are "
           "not in it: "
