@@ -1,4 +1,5 @@
-// What cutting keeps: plans to buy new by their keys, the measured shapes of skins, and what may be cut of the shelf.
+// What cutting keeps: plans to buy new by their keys, the measured shapes of skins, and what may be cut of
+// the shelf.
 #pragma once
 
 #include "db/stock.h"
@@ -23,12 +24,17 @@ void save_plans(Writing& writing, PlanTable const& plans);
 void save_shape(Writing& writing, LotId lot, Shape const& shape);
 std::optional<Shape> find_shape(Workshop& workshop, LotId lot);
 
-// The workshop's own lots from which something may be cut on a day: good until then, and bought for no other job than
-// `job` ("" for none). ShelfPiece::lot is LotId::value, its cost thousandths of a minor unit.
+// The workshop's own lots from which something may be cut on a day: good until then, and bought for no other
+// job than `job` ("" for none). ShelfPiece::lot is LotId::value, its cost thousandths of a minor unit.
 struct Cuttable {
   ShelfPiece piece;
   LotMark mark;
 };
 std::vector<Cuttable> cuttable(Workshop& workshop, Date on, std::string_view job);
+
+// What a job leaves of a skin that it took, on the shelf again as a lot of its own: `rest` with what was cut
+// out of it among its flaws, and its area. Faults as keep_offcut.
+Read<LotRow> keep_rest_of_skin(Writing& writing, std::int64_t job, std::string_view lot, Shape const& rest,
+                               Area area, Date on, std::string_view place);
 
 }  // namespace endband::db

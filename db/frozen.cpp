@@ -38,6 +38,7 @@ void each_plain_part(Visitor& visit, Quote& quote) {
 }
 
 bool keeps_orders(FrozenQuote const& quote) { return quote.rules >= first_rules_of_orders; }
+bool keeps_plans(FrozenQuote const& quote) { return quote.rules >= first_rules_of_plans; }
 
 // What quotes keep since the rules of orders, beside the above.
 template <class Visitor, class Quote>
@@ -326,6 +327,7 @@ void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& f
   saver.list(rungs_of(frozen.offer.ladder));
   save_uses(connection, quote, frozen.bill);
   save_materials(connection, quote, frozen.materials);
+  if (keeps_plans(frozen)) saver.beside<PlanDetail>(frozen.bill.lines);
   if (!keeps_orders(frozen)) return;
   each_part_of_orders(saver, frozen);
   saver.list(words_of(frozen.ways));
@@ -344,6 +346,7 @@ FrozenQuote load_frozen(Connection& connection, std::int64_t quote) {
   frozen.offer.ladder = ladder_of(rungs);
   load_uses(connection, quote, frozen.bill);
   frozen.materials = load_materials(connection, quote);
+  if (keeps_plans(frozen)) loader.beside<PlanDetail>(frozen.bill.lines);
   if (keeps_orders(frozen))
     load_orders(loader, frozen);
   else
@@ -357,6 +360,7 @@ std::vector<PartSeal> seals_of(Currency currency, QuoteIdentity const& identity,
   sealer.list(rungs_of(frozen.offer.ladder));
   seal_uses(sealer, frozen.bill);
   seal_materials(sealer, frozen.materials);
+  if (keeps_plans(frozen)) sealer.beside<PlanDetail>(frozen.bill.lines);
   if (keeps_orders(frozen)) {
     each_part_of_orders(sealer, frozen);
     sealer.list(words_of(frozen.ways));

@@ -114,6 +114,14 @@ struct Row<PieceDetail> {
   }
 };
 
+struct PlanDetail;  // beside the row of BillLine, since engine rules 3
+template <>
+struct Row<PlanDetail> {
+  static constexpr std::string_view table = "quote_plan";
+  static constexpr std::string_view columns = "cost, bound, guess";
+  static void fields(auto const& io, auto& l) { io(l.plan_cost, l.plan_bound, l.plan_guess); }
+};
+
 struct WayWords {  // one of each axis
   std::string axis, way;
 };

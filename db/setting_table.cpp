@@ -34,6 +34,8 @@ constexpr std::array table{
     SettingRow{"stock.formula", ValueType::choice, "first-in-first-out|moving-average", "first-in-first-out", "what goods that are alike cost when they leave the shelf; fixed by the first movement", 0, 0, "moving-average"},
     SettingRow{"order.cost", ValueType::money, "", "", "what placing one order costs, in time and carriage; for order sizes", 0, much, "8"},
     SettingRow{"holding.share", ValueType::share, "", "", "what keeping goods for a year costs, as a share of their value; for order sizes", 0, 100, "20 %"},
+    SettingRow{"cut.least-kept", ValueType::length, "", "80 mm", "an offcut is kept when both its sides are at least this long", 0, 2000, "100 mm"},
+    SettingRow{"cut.kerf", ValueType::length, "", "0 mm", "what a saw or shears take away in board and wood; a knife takes nothing", 0, 20, "1.5 mm"},
     SettingRow{"overhead.*", ValueType::money, "", "", "a year's overhead of this name", 0, much, "3600"},
     SettingRow{"covers.*", ValueType::code, "", "", "the material kind or step that the overhead of this name pays for", 0, 0, "abrasive"},
     SettingRow{"default.*", ValueType::words, "", "", "the value of a description's key when nobody says it", 0, 0, "linen-18-3"},

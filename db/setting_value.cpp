@@ -97,6 +97,11 @@ Read<std::string> canonical_value(SettingRow const& row, std::string_view value,
       if (!duration) return tl::unexpected(duration.error());
       return in_range(row, duration->n, 3600, " h", duration_text(*duration), where);
     }
+    case ValueType::length: {
+      Read<Length> const length = located(read_length(value), where);
+      if (!length) return tl::unexpected(length.error());
+      return in_range(row, length->n, 1000, " mm", length_mm(*length) + " mm", where);
+    }
     case ValueType::count: {
       Read<Count> const count = located(read_count(value), where);
       if (!count) return tl::unexpected(count.error());

@@ -5,6 +5,7 @@
 #include "db/workshop.h"
 #include "engine/catalogue/catalogue.h"
 #include "engine/costing/costing.h"
+#include "engine/cutting/request.h"
 #include "engine/description/description.h"
 #include "engine/labour/labour.h"
 #include "engine/pricing/pricing.h"
@@ -31,6 +32,7 @@ namespace endband::db {
 // year.pay             money     year.charges money, year.hours duration ("1100 h")
 // enquiries.an-order   number
 // stock.formula        choice    first-in-first-out | moving-average; stands from the first movement on
+// cut.least-kept       length    cut.kerf length: for cutting plans
 // order.cost           money     holding.share share: for suggested order sizes
 // overhead.<name>      money     a year's: "overhead.rent"; several; each may name what it covers, see
 // covers.<name> covers.<name>        code      the material kind or step that overhead.<name> pays for: its
@@ -68,6 +70,7 @@ struct Shop {  // everything of the settings that a price takes
   BuyingRules buying;
   ShopRules shop;
   SellingRules selling;
+  CutRules cutting;
   std::optional<Goal> goal;
   int valid_days = 30;
   std::string maker_name, maker_address, maker_email;

@@ -38,6 +38,7 @@ class InForce {
 
   Money money(std::string_view text) const { return stored(read_money(text, currency_)); }
   Ratio ratio(std::string_view text) const { return stored(read_ratio(text)); }
+  Length length(std::string_view text) const { return stored(read_length(text)); }
   Duration duration(std::string_view text) const { return stored(read_duration(text)); }
 
   std::int64_t step(std::string_view name) const {
@@ -122,6 +123,8 @@ Read<Shop> load_shop(Workshop& workshop, Date on) {
   shop.shop.least_charge = in_force.money(in_force.text("least.charge"));
   shop.shop.least_hourly = in_force.money(in_force.text("least.hourly"));
   shop.selling = selling_rules(in_force);
+  shop.cutting.least_kept = in_force.length(in_force.text("cut.least-kept"));
+  shop.cutting.kerf = in_force.length(in_force.text("cut.kerf"));
   if (std::string_view const margin = in_force.text("goal.margin"); !margin.empty())
     shop.goal = MarginGoal{in_force.ratio(margin)};
   shop.valid_days = static_cast<int>(in_force.ratio(in_force.text("quote.valid-days")).num());

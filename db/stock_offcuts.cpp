@@ -1,4 +1,5 @@
 // Offcuts: what is left of what a job took, on the shelf again as a lot of its own.
+#include "db/cutting.h"
 #include "db/materials.h"
 #include "db/stock_ledger.h"
 
@@ -86,63 +87,101 @@ std::map<LotId, std::int64_t> kept_from(Connection& connection, std::int64_t job
   return kept;
 }
 
-Read<LotRow> keep_offcut(Writing& writing, std::int64_t job, std::string_view code,
-                         std::string_view parent_mark, Length height, Length width, Date on,
-                         std::string_view place) {
+namespace {
+
+// What is kept, however its size was found.
+struct Offcut {
+  Amount size;
+  std::string said;
+  std::optional<Length> height, width;
+};
+
+Read<LotRow> keep(Writing& writing, std::int64_t job, StockItem const& item, Material const& material,
+                  std::string_view parent_mark, Offcut const& offcut, Date on, std::string_view place) {
   Workshop& workshop = writing.workshop();
   Connection& connection = workshop.connection();
-  Read<StockItem> const item = find_item(workshop, code, at("code"));
-  if (!item) return tl::unexpected(item.error());
-  if (job_ended(connection, job))
-    return refuse(
-        {FaultCode::rule_refused, at("job"), job_number(connection, job), "a job that has not ended", {}});
-  if (height.n <= 0 || width.n <= 0)
-    return refuse({FaultCode::out_of_range,
-                   at("offcut"),
-                   length_mm(height) + " x " + length_mm(width) + " mm",
-                   "two sides of more than nothing",
-                   {}});
-  Read<Material> const material = located(find_material(workshop, code, on), at("code"));
-  if (!material) return tl::unexpected(material.error());
-  Read<Amount> const size = located(offcut_amount(*material, height, width), at("offcut"));
-  if (!size) return tl::unexpected(size.error());
-  Read<Held> const held = cut_from(workshop, *item, job, parent_mark, on);
+  Read<Held> const held = cut_from(workshop, item, job, parent_mark, on);
   if (!held) return tl::unexpected(held.error());
-  std::int64_t const left = held->quantity - kept_from(connection, job, item->id)[held->lot];
-  if (size->n > left)
+  std::int64_t const left = held->quantity - kept_from(connection, job, item.id)[held->lot];
+  if (offcut.size.n > left)
     return refuse({FaultCode::does_not_fit,
                    at("offcut"),
-                   amount_text(*size),
-                   "at most " + amount_text(item->amount(left)) + ", which the job holds of it",
+                   amount_text(offcut.size),
+                   "at most " + amount_text(item.amount(left)) + ", which the job holds of it",
                    {}});
   Lot const parent = load_lot(connection, held->lot, on);
   if (auto fault = too_early(parent, {}, on, at("on"))) return refuse(*std::move(fault));
   // Shares that are each rounded must not come to more than the whole.
-  std::int64_t const value = std::min(kept_value(*held, size->n, material->kept_worth),
+  std::int64_t const value = std::min(kept_value(*held, offcut.size.n, material.kept_worth),
                                       held->value - worth_kept(connection, job, held->lot));
   bool const custody = parent.source == LotSource::custody;
   ParentRow const of = load_parent(connection, held->lot);
   Money const nothing{0, workshop.currency()};
   NewLot fresh;
-  fresh.letter = item->single() ? 'K' : 'L';
-  fresh.item = *item;
+  fresh.letter = item.single() ? 'K' : 'L';
+  fresh.item = item;
   fresh.source = custody ? LotSource::custody : LotSource::kept;
   fresh.on = on;
   fresh.parent = held->lot.value;
   fresh.owner = parent.owner;
-  fresh.said = length_mm(height) + " x " + length_mm(width) + " mm";
+  fresh.said = offcut.said;
   fresh.said_price = value;
   fresh.landed = {{value, workshop.currency()}, nothing, nothing, nothing, nothing,
                   {value, workshop.currency()}};
-  fresh.height = height;
-  fresh.width = width;
+  fresh.height = offcut.height;
+  fresh.width = offcut.width;
   fresh.thickness = of.thickness;
   fresh.batch = of.batch;
   fresh.shade = of.shade;
   Lot const lot = begin_lot(writing, fresh);
   if (!place.empty()) say_fact(writing, lot.id, "place", place);
-  post_in(writing, lot, size->n, value, {MovementKind::kept, on, job, ""});
+  post_in(writing, lot, offcut.size.n, value, {MovementKind::kept, on, job, ""});
   return find_lot(workshop, mark_text(lot.mark));
+}
+
+Read<Material> material_of_open_job(Workshop& workshop, std::int64_t job, std::string_view code, Date on) {
+  if (job_ended(workshop.connection(), job))
+    return refuse({FaultCode::rule_refused,
+                   at("job"),
+                   job_number(workshop.connection(), job),
+                   "a job that has not ended",
+                   {}});
+  return located(find_material(workshop, code, on), at("code"));
+}
+
+}  // namespace
+
+Read<LotRow> keep_offcut(Writing& writing, std::int64_t job, std::string_view code,
+                         std::string_view parent_mark, Length height, Length width, Date on,
+                         std::string_view place) {
+  Workshop& workshop = writing.workshop();
+  Read<StockItem> const item = find_item(workshop, code, at("code"));
+  if (!item) return tl::unexpected(item.error());
+  std::string const said = length_mm(height) + " x " + length_mm(width) + " mm";
+  if (height.n <= 0 || width.n <= 0)
+    return refuse({FaultCode::out_of_range, at("offcut"), said, "two sides of more than nothing", {}});
+  Read<Material> const material = material_of_open_job(workshop, job, code, on);
+  if (!material) return tl::unexpected(material.error());
+  Read<Amount> const size = located(offcut_amount(*material, height, width), at("offcut"));
+  if (!size) return tl::unexpected(size.error());
+  return keep(writing, job, *item, *material, parent_mark, {*size, said, height, width}, on, place);
+}
+
+Read<LotRow> keep_rest_of_skin(Writing& writing, std::int64_t job, std::string_view lot_mark,
+                               Shape const& rest, Area area, Date on, std::string_view place) {
+  Workshop& workshop = writing.workshop();
+  Read<Lot> const lot = lot_named(workshop, lot_mark, on, at("lot"));
+  if (!lot) return tl::unexpected(lot.error());
+  StockItem const item = item_of(workshop, lot->material);
+  if (item.sold_by != SoldBy::skin)
+    return refuse(
+        {FaultCode::rule_refused, at("lot"), std::string(lot_mark), "a skin, or an offcut of one", {}});
+  Read<Material> const material = material_of_open_job(workshop, job, item.code, on);
+  if (!material) return tl::unexpected(material.error());
+  auto kept = keep(writing, job, item, *material, lot_mark,
+                   {amount(area), "the rest of " + std::string(lot_mark), {}, {}}, on, place);
+  if (kept) save_shape(writing, kept->id, rest);
+  return kept;
 }
 
 }  // namespace endband::db

@@ -80,7 +80,7 @@ CREATE INDEX lot_of_parent ON lot (parent) WHERE parent IS NOT NULL;
 CREATE TABLE lot_fact (
   id INTEGER PRIMARY KEY AUTOINCREMENT,
   lot INTEGER NOT NULL REFERENCES lot (id),
-  fact TEXT NOT NULL CHECK (fact IN ('place', 'opened-on', 'keeps-until', 'note')),
+  fact TEXT NOT NULL CHECK (fact IN ('place', 'opened-on', 'keeps-until', 'note', 'shape')),
   value TEXT NOT NULL,
   entry INTEGER NOT NULL REFERENCES entry (seq)
 ) STRICT;

@@ -166,6 +166,7 @@ Read<Commission> commission_of(Described const& described, Asked const& asked, S
   commission.shop = described.shop.shop;
   commission.selling = described.shop.selling;
   commission.goal = asked.goal;
+  commission.cutting = described.shop.cutting;
   commission.delivery = asked.delivery;
   Amounts amounts(described.shop.shop.currency);
   for (OutsideWork const& work : described.book.outside)

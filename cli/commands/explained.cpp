@@ -34,14 +34,25 @@ std::string uses_words(BillLine const& line) {
   return listed(words);
 }
 
-std::string how_words(HowFound how) {
-  switch (how) {
+// "by plan, proven least", "by plan, within 2 %": of the cost of what is cut.
+std::string plan_words(BillLine const& line) {
+  std::string words = line.plan_guess ? "by plan on a skin nobody has measured, " : "by plan, ";
+  if (line.plan_cost <= line.plan_bound) return words + "proven least";
+  if (line.plan_bound <= 0) return words + "how near the least is not known";
+  Ratio const over(line.plan_cost - line.plan_bound, line.plan_bound);
+  std::int64_t const tenths = mul_div(over.num(), 1000, over.den(), Rounding::up);
+  return words + "within " + percent(Ratio(tenths, 1000));
+}
+
+std::string how_words(BillLine const& line) {
+  switch (line.how) {
     case HowFound::counted: return "counted";
     case HowFound::by_length: return "by length, needlefuls and frame in it";
     case HowFound::by_spread: return "area x coats x faces x spread";
     case HowFound::by_yield: return "by yield of whole sheets, grain respected";
     case HowFound::by_usable_rectangle: return "by the usable rectangle of a skin";
     case HowFound::as_said: return "as said";
+    case HowFound::by_plan: return plan_words(line);
   }
   return "";
 }
@@ -60,7 +71,7 @@ std::string bill_rule(FrozenQuote const& quote, BillLine const& line, SoldBy sol
   else
     rule += fmt::format("; charged {} x {} / {}", words(line.charged),
                         money_text({line.unit.minor, quote.shop.currency}), words(line.unit.pack));
-  return rule + "; " + how_words(line.how);
+  return rule + "; " + how_words(line);
 }
 
 Table bill_table(FrozenQuote const& quote) {

@@ -1,5 +1,6 @@
 // A job goes on by another book: the change is priced against today.
 #include "cli/commands/commands.h"
+#include "cli/commands/planned.h"
 #include "cli/commands/job_seen.h"
 #include "cli/commands/quote_json.h"
 #include "cli/commands/quote_made.h"
@@ -161,6 +162,7 @@ Read<Weighed> weigh(Context& context, db::Workshop& workshop, Args const& args) 
   if (!asked) return tl::unexpected(std::move(asked.error()));
   auto old_today = commission_of(*old, *asked, db::load_steps(workshop, context.on));
   if (!old_today) return tl::unexpected(std::move(old_today.error()));
+  old_today->plans = known_plans(workshop, *old_today);
   return Weighed{std::move(*seen), std::move(*old_today), {std::move(*now), std::move(*asked)}};
 }
 
@@ -205,6 +207,7 @@ Read<Answer> run(Context& context, Args const& args) {
   auto weighed = weigh(context, **workshop, args);
   if (!weighed) return tl::unexpected(std::move(weighed.error()));
   JobSeen const& seen = weighed->seen;
+  PlanTable const plans_of_old = plan_the_rest(weighed->old_today);
   auto const old_today = price(weighed->old_today);
   if (!old_today) return tl::unexpected(old_today.error());
   auto const now = compute_quote(context, **workshop, std::move(weighed->now));
@@ -212,6 +215,8 @@ Read<Answer> run(Context& context, Args const& args) {
   auto const change = priced_change(seen.agreed, seen.job.price, old_today->sheet, now->quote, seen.record);
   if (!change) return tl::unexpected(change.error());
   auto view = in_one_writing(context, **workshop, [&](db::Writing& writing) {
+    db::save_plans(writing, plans_of_old);
+    db::save_plans(writing, now->new_plans);
     return written(writing, context, args, seen, *now, *change);
   });
   if (!view) return tl::unexpected(std::move(view.error()));

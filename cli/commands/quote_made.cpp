@@ -1,5 +1,6 @@
 #include "cli/commands/quote_made.h"
 
+#include "cli/commands/planned.h"
 #include "cli/commands/quote_json.h"
 #include "cli/commands/quote_parts.h"
 #include "cli/words/book_words.h"
@@ -23,6 +24,7 @@ Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute 
   auto commission = commission_of(book.described, book.asked, db::load_steps(workshop, context.on));
   if (!commission) return tl::unexpected(std::move(commission.error()));
   gathered.commission = std::move(*commission);
+  gathered.commission.plans = known_plans(workshop, gathered.commission);
   gathered.computed.relied_on = versions_in_force(workshop, book.described.codes, context.on);
   gathered.computed.asked = std::move(book.asked);
   gathered.computed.codes = std::move(book.described.codes);
@@ -32,6 +34,7 @@ Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute 
 }
 
 Read<Computed> priced(Gathered gathered) {
+  gathered.computed.new_plans = plan_the_rest(gathered.commission);
   auto const price = price_for_quote(gathered.commission);
   if (!price) return tl::unexpected(price.error());
   gathered.computed.quote =

@@ -19,6 +19,7 @@ struct Computed {
   FrozenQuote quote;
   std::vector<std::string> codes;
   Versions relied_on;
+  PlanTable new_plans;  // solved for it, to be kept with it
 };
 // All that is read is of one state of the file; nothing is locked while the price is computed.
 Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args const& args,

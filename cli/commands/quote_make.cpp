@@ -1,6 +1,7 @@
 // Prices the book of a description and keeps the quote.
 #include "cli/commands/commands.h"
 #include "cli/commands/quote_made.h"
+#include "db/cutting.h"
 
 namespace endband::cli {
 namespace {
@@ -13,6 +14,7 @@ Read<Answer> run(Context& context, Args const& args) {
   auto header = in_one_writing(context, **workshop, [&](db::Writing& writing) -> Read<db::QuoteHeader> {
     auto changes = changed_since(*computed, writing.workshop(), args, context.on);
     if (!changes.empty()) return tl::unexpected(std::move(changes));
+    db::save_plans(writing, computed->new_plans);
     return db::save_quote(writing, computed->asked.customer, computed->asked.valid_until, computed->quote);
   });
   if (!header) return tl::unexpected(std::move(header.error()));

@@ -1,6 +1,7 @@
 // A new issue of a quote: the one before no longer holds.
 #include "cli/commands/commands.h"
 #include "cli/commands/quote_made.h"
+#include "db/cutting.h"
 #include "db/jobs.h"
 
 namespace endband::cli {
@@ -59,6 +60,7 @@ Read<Answer> run(Context& context, Args const& args) {
     auto faults = not_revisable(writing.workshop(), args, *before, computed->asked);
     if (faults.empty()) faults = changed_since(*computed, writing.workshop(), args, context.on);
     if (!faults.empty()) return tl::unexpected(std::move(faults));
+    db::save_plans(writing, computed->new_plans);
     return db::save_issue(writing, *before, computed->asked.valid_until, computed->quote);
   });
   if (!header) return tl::unexpected(std::move(header.error()));

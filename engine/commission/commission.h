@@ -21,6 +21,8 @@ namespace endband {
 inline constexpr int engine_rules = 3;
 // The first that kept ways, copies, volumes, repairs, custody and how outside work is priced.
 inline constexpr int first_rules_of_orders = 2;
+// The first that kept how well a line's plan was found.
+inline constexpr int first_rules_of_plans = 3;
 
 struct Commission {
   BookSpec book;

@@ -1,7 +1,8 @@
-// What every solver of this folder is asked with and answers with. Lengths are whole micrometres, angles whole degrees,
-// costs whole numbers of the caller's own unit: nothing here knows money, materials or books.
+// What every solver of this folder is asked with and answers with. Lengths are whole micrometres, angles
+// whole degrees, costs whole numbers of the caller's own unit: nothing here knows money, materials or books.
 //
-// A solver is a pure function of its request and of Budget::work: the same plan every time, however its tasks are run.
+// A solver is a pure function of its request and of Budget::work: the same plan every time, however its tasks
+// are run.
 #pragma once
 
 #include <cstdint>
@@ -13,8 +14,8 @@ namespace endband::cutting {
 
 struct Budget {
   std::int64_t work = 1'000'000;  // steps; what a step is, each solver says; some tens of nanoseconds each
-  // Runs all tasks, in any order, one after another or at once; empty: one after another. Tasks share nothing that
-  // they write.
+  // Runs all tasks, in any order, one after another or at once; empty: one after another. Tasks share nothing
+  // that they write.
   std::function<void(std::span<std::function<void()> const>)> run_all;
 };
 
@@ -32,12 +33,12 @@ enum class Outcome : std::uint8_t {
 };
 
 enum class Why : std::uint8_t {
-  too_large,      // than every stock piece, however it may lie; `over`: by how much, of the side `side`
-  grain,          // it would fit turned, but its grain or its angles forbid it; `over` likewise as it must lie
-  flaws,          // it fits the outline, but not between the flaws, at any allowed angle
-  grade,          // it fits, but not within the zones of its least grade
-  group,          // its group fits no one skin, or no one batch
-  not_enough,     // all fit one by one; together there is not enough stock
+  too_large,   // than every stock piece, however it may lie; `over`: by how much, of the side `side`
+  grain,       // it would fit turned, but its grain or its angles forbid it; `over` likewise as it must lie
+  flaws,       // it fits the outline, but not between the flaws, at any allowed angle
+  grade,       // it fits, but not within the zones of its least grade
+  group,       // its group fits no one skin, or no one batch
+  not_enough,  // all fit one by one; together there is not enough stock
 };
 enum class Side : std::uint8_t { none, width, height };
 struct Obstacle {

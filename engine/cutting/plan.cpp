@@ -23,6 +23,10 @@ T const& at(std::vector<T> const& list, int index) {
   return list.at(static_cast<std::size_t>(index));
 }
 
+cutting::Proof const& proof_in(CutAnswer const& answer) {
+  return std::visit([](auto const& of) -> cutting::Proof const& { return of.proof; }, answer);
+}
+
 // --- what is opened, and what of it the pieces take
 
 // What is kept of a sheet in thousandths of it, rounded down.
@@ -34,48 +38,70 @@ std::int64_t kept_of(cutting::CutSheet const& used, cutting::Sheet const& sheet)
 }
 
 // Beside the pieces of a roll all that was torn off is cut away.
-PlanFacts facts(cutting::SheetRequest const& request, cutting::Answer<cutting::CutSheet> const& answer) {
-  PlanFacts facts;
-  for (cutting::CutSheet const& used : answer.used) {
-    cutting::Sheet const& sheet = at(request.sheets, used.sheet);
+void add_quantities(PlanFacts& facts, cutting::SheetRequest const& asked, CutAnswer const& answer,
+                    CutRequest const&, Material const&) {
+  for (cutting::CutSheet const& used : std::get<cutting::Answer<cutting::CutSheet>>(answer).used) {
+    cutting::Sheet const& sheet = at(asked.sheets, used.sheet);
     facts.opened = checked_add(facts.opened, sheet.by_length ? used.length : 1000);
     facts.gross = checked_add(facts.gross, sheet.by_length ? used.length : 1000 - kept_of(used, sheet));
   }
-  return facts;
 }
 
-PlanFacts facts(cutting::SkinRequest const& request, cutting::Answer<cutting::CutSkin> const& answer,
-                Material const& material) {
+void add_quantities(PlanFacts& facts, cutting::SkinRequest const& asked, CutAnswer const& answer,
+                    CutRequest const&, Material const& material) {
   Ratio const usable = material.properties.usable_share.value();
   std::int64_t const skin = material.price.value().pack.n;
-  PlanFacts facts;
-  for (cutting::CutSkin const& used : answer.used) {
+  for (cutting::CutSkin const& used : std::get<cutting::Answer<cutting::CutSkin>>(answer).used) {
     std::int64_t twice_cut = 0;
     for (cutting::LaidPiece const& laid : used.laid)
-      twice_cut = checked_add(twice_cut, cutting::twice_area(at(request.pieces, laid.piece).shape));
+      twice_cut = checked_add(twice_cut, cutting::twice_area(at(asked.pieces, laid.piece).shape));
     std::int64_t const taken = mul_div(twice_cut / 2, usable.den(), usable.num(), Rounding::up);
     cutting::Box const left = used.largest_left;
-    bool const kept = cutting::is_kept(request.least_kept, left.right - left.left, left.top - left.bottom);
+    bool const kept = cutting::is_kept(asked.least_kept, left.right - left.left, left.top - left.bottom);
     facts.opened = checked_add(facts.opened, skin);
     facts.gross = checked_add(facts.gross, kept ? std::min(taken, skin) : skin);
   }
-  return facts;
 }
 
-PlanFacts facts(cutting::LengthRequest const& request, cutting::Answer<cutting::CutRoll> const& answer,
-                Material const& material, std::int64_t least_kept) {
+void add_quantities(PlanFacts& facts, cutting::LengthRequest const& asked, CutAnswer const& answer,
+                    CutRequest const& request, Material const& material) {
   bool const by_the_metre = is_by_the_metre(material.price.value());
-  PlanFacts facts;
-  for (cutting::CutRoll const& used : answer.used) {
+  for (cutting::CutRoll const& used : std::get<cutting::Answer<cutting::CutRoll>>(answer).used) {
     std::int64_t cut = 0;
-    for (std::size_t i = 0; i < request.pieces.size(); ++i)
-      cut = checked_add(cut, checked_mul(request.pieces[i].length, used.counts.at(i)));
-    std::int64_t const length = by_the_metre ? cut : at(request.rolls, used.roll).length;
+    for (std::size_t i = 0; i < asked.pieces.size(); ++i)
+      cut = checked_add(cut, checked_mul(asked.pieces[i].length, used.counts.at(i)));
+    std::int64_t const length = by_the_metre ? cut : at(asked.rolls, used.roll).length;
     facts.opened = checked_add(facts.opened, checked_mul(length, used.times));
     facts.gross =
-        checked_add(facts.gross, checked_mul(length - cut >= least_kept ? cut : length, used.times));
+        checked_add(facts.gross, checked_mul(length - cut >= request.least_kept ? cut : length, used.times));
   }
-  return facts;
+}
+
+// --- what is opened at the request's costs, whatever is kept of it
+
+std::int64_t opened_cost(cutting::SheetRequest const& asked, CutAnswer const& answer) {
+  std::int64_t sum = 0;
+  for (cutting::CutSheet const& used : std::get<cutting::Answer<cutting::CutSheet>>(answer).used) {
+    cutting::Sheet const& sheet = at(asked.sheets, used.sheet);
+    sum = checked_add(
+        sum, sheet.by_length ? cutting::torn_cost(sheet.cost, used.length, sheet.height) : sheet.cost);
+  }
+  return sum;
+}
+std::int64_t opened_cost(cutting::SkinRequest const& asked, CutAnswer const& answer) {
+  std::int64_t sum = 0;
+  for (cutting::CutSkin const& used : std::get<cutting::Answer<cutting::CutSkin>>(answer).used)
+    sum = checked_add(sum, at(asked.skins, used.skin).cost);
+  return sum;
+}
+std::int64_t opened_cost(cutting::LengthRequest const&, CutAnswer const& answer) {
+  return proof_in(answer).cost;
+}
+
+CutRequest without_worth(CutRequest request) {
+  if (auto* const sheets = std::get_if<cutting::SheetRequest>(&request.asked)) sheets->worth = {};
+  if (auto* const skins = std::get_if<cutting::SkinRequest>(&request.asked)) skins->worth = {};
+  return request;
 }
 
 // --- the key: every number of a request, lists after their lengths
@@ -132,27 +158,19 @@ cutting::Outcome outcome_of(CutAnswer const& answer) {
   return std::visit([](auto const& of) { return of.outcome; }, answer);
 }
 
-cutting::Proof const& proof_of(CutAnswer const& answer) {
-  return std::visit([](auto const& of) -> cutting::Proof const& { return of.proof; }, answer);
-}
+cutting::Proof const& proof_of(CutAnswer const& answer) { return proof_in(answer); }
 
-PlanFacts facts_of(CutRequest const& request, CutAnswer const& answer, Material const& material) {
-  PlanFacts result;
-  if (outcome_of(answer) == cutting::Outcome::planned) {
-    if (auto const* sheets = std::get_if<cutting::SheetRequest>(&request.asked))
-      result = facts(*sheets, std::get<cutting::Answer<cutting::CutSheet>>(answer));
-    else if (auto const* skins = std::get_if<cutting::SkinRequest>(&request.asked))
-      result = facts(*skins, std::get<cutting::Answer<cutting::CutSkin>>(answer), material);
-    else
-      result = facts(std::get<cutting::LengthRequest>(request.asked),
-                     std::get<cutting::Answer<cutting::CutRoll>>(answer), material, request.least_kept);
-  }
-  cutting::Proof const& proof = proof_of(answer);
-  result.outcome = outcome_of(answer);
-  result.cost = proof.cost;
-  result.bound = proof.bound;
-  for (CutFrom const& from : request.stock) result.guess = result.guess || from.guess;
-  return result;
+PlanFacts plan_to_buy(CutRequest const& request, Material const& material, cutting::Budget const& budget) {
+  CutAnswer const answer = plan(request, budget);
+  PlanFacts facts;
+  facts.outcome = outcome_of(answer);
+  for (CutFrom const& from : request.stock) facts.guess = facts.guess || from.guess;
+  if (facts.outcome != cutting::Outcome::planned) return facts;
+  std::visit([&](auto const& asked) { add_quantities(facts, asked, answer, request, material); },
+             request.asked);
+  facts.cost = std::visit([&](auto const& asked) { return opened_cost(asked, answer); }, request.asked);
+  facts.bound = std::min(facts.cost, proof_of(plan(without_worth(request), budget)).bound);
+  return facts;
 }
 
 PlanKey plan_key(CutRequest const& request, std::int64_t work) {

@@ -1,8 +1,6 @@
 #include "engine/cutting/request.h"
 
-#if __has_include("engine/cutting/geometry/outline.h")
 #include "engine/cutting/geometry/outline.h"
-#endif
 
 #include <algorithm>
 
@@ -115,13 +113,10 @@ cutting::Skin skin_of_shape(Shape const& shape) {
 std::optional<cutting::Skin> guessed_skin(Material const& material, std::int64_t area) {
   Properties const& given = material.properties;
   if (!given.usable_height || !given.usable_width) return std::nullopt;
-#if __has_include("engine/cutting/geometry/outline.h")
   auto const shape = cutting::default_skin(area, given.usable_height->n, given.usable_width->n);
   if (!shape) return std::nullopt;
-  return skin_of_shape({shape->outline, {}, shape->zones});
-#else
-  return skin_of_shape({cutting::rectangle(given.usable_width->n, area / given.usable_width->n), {}, {}});
-#endif
+  // Without its zones: where the back of a skin ends nobody knows before it was looked at.
+  return skin_of_shape({shape->outline, {}, {}});
 }
 
 // --- lengths

@@ -46,11 +46,11 @@ struct Shape {
 struct ShelfPiece {
   std::int64_t lot = 0;  // the caller's number for it, not 0
   MaterialId material;
-  std::int64_t quantity = 0;            // in the material's base unit
-  std::int64_t cost = 0;                // of all of it, in the caller's unit
-  std::optional<Length> height, width;  // of an offcut: along and across the grain or the backbone
-  std::optional<Shape> shape;           // of a skin
-  std::int64_t batch = 0;               // of a skin; 0: not known
+  std::int64_t quantity = 0;                // in the material's base unit
+  std::int64_t cost = 0;                    // of all of it, in the caller's unit
+  std::optional<Length> height{}, width{};  // of an offcut: along and across the grain or the backbone
+  std::optional<Shape> shape{};             // of a skin
+  std::int64_t batch = 0;                   // of a skin; 0: not known
 };
 
 // Of goods in lengths: a pack of a metre or a yard is no length of its own. Any number of them comes in one
@@ -92,14 +92,16 @@ struct PlanFacts {
   // In the material's base unit: the whole sheets, skins and lengths that are cut, what is torn off a roll;
   // and of it what the pieces take, with all that is cut away and not worth keeping.
   std::int64_t opened = 0, gross = 0;
-  std::int64_t cost = 0, bound = 0;  // of the plan, in the request's own unit
+  // What is opened, in units of the request's costs, and what any plan opens at least.
+  std::int64_t cost = 0, bound = 0;
   bool guess = false;
   friend bool operator==(PlanFacts const&, PlanFacts const&) = default;
 };
-// A request to buy new, and its material with a price. Of a skin whose rest is worth keeping the pieces take
-// their area / usable share, else all of it: the outline is a guess, which says whether they fit but not what
-// is lost between them.
-PlanFacts facts_of(CutRequest const& request, CutAnswer const& answer, Material const& material);
+// Plans a request to buy new, of a material with a price. Of a skin whose rest is worth keeping the pieces
+// take their area / usable share, else all of it: the outline is a guess, which says whether they fit but not
+// what is lost between them. The bound is that of a second plan which keeps nothing: how little could be
+// opened at least.
+PlanFacts plan_to_buy(CutRequest const& request, Material const& material, cutting::Budget const& budget);
 
 // Everything that a plan follows from, as plain numbers: the request, the work and the version of the
 // solvers.

@@ -2,6 +2,7 @@
 #include "db/frozen.h"
 #include "db/migrate.h"
 #include "db/quotes.h"
+#include "db/stock.h"
 #include "tests/db/bench.h"
 
 #include <SQLiteCpp/Column.h>
@@ -117,4 +118,14 @@ TEST_CASE("the quotes of the second schema keep what was new in it") {
   CHECK(letters.offer.total.minor == 184'166);
   CHECK(letters.ways.has(Way::slipcase));
   CHECK(quote("26-004a").offer.total.minor == 52'000);
+}
+
+TEST_CASE("the shelf and the jobs of the third schema are worth what they were") {
+  Bench bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0003.sql");
+  Workshop workshop = Workshop::open(bench.path).value();
+  StockValue const value = stock_value(workshop, day("2026-04-02"));
+  CHECK(value.shelf.minor == 442'58);  // as `stock list` of that program printed them
+  CHECK(value.in_work.minor == 153'12);
+  CHECK(value.in_work_with_hours.minor == 553'27);
+  CHECK(on_hand(workshop, "text-wove-90").value().quantity.n == 21'000);
 }

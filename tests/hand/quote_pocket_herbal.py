@@ -10,6 +10,7 @@ or a Fraction.
 Prints one JSON document: figures, needs, bill, work, cost, ladder, offer. Standard library only.
 """
 
+import functools
 import json
 import math
 from fractions import Fraction as F
@@ -52,6 +53,7 @@ BAND_LINE_WIDTH = 2.0
 LETTERS, LETTER_HEIGHT, LETTER_PITCH = len("WENDHERBS"), 7.0, 6.0
 CORNERS, RIVETS_A_CORNER, CLASPS, RIVETS_A_CLASP = 4, 1, 1, 4
 MARGIN, CARRIAGE = F(20, 100), 620
+LEAST_KEPT = 80_000  # an offcut is kept when both its sides are at least this long: what the program says when never told
 
 # ------------------------------------------------------------------------------------- inputs: material properties
 PAPER_CALIPER, PAPER_SHEET = 0.13, (500, 700)       # text-rag-95; the second side is along the grain
@@ -189,14 +191,42 @@ def run(mm):
     return half_away(F(mm) * 1000)
 
 
-def yield_of(sheet, height, width):
-    """Rows and columns from a sheet whose second side is along the grain; the piece's height is along its grain."""
-    return int(sheet[1] * 1000 // height) * int(sheet[0] * 1000 // width)
+@functools.cache
+def most_kept(width, height, count, across, along):
+    """Of a rectangle from which `count` pieces are cut, each cut from edge to edge: the most area that stays in rectangles
+    worth keeping. None: so many do not fit. A cut lies where pieces side by side, or one above the other, end."""
+    if count == 0:
+        return width * height if min(width, height) >= LEAST_KEPT else 0
+    if count > (width // across) * (height // along):
+        return None
+    if (width, height) == (across, along):
+        return 0
+    best = None
+    parted = [((across * k, height), (width - across * k, height)) for k in range(1, width // across + 1)]
+    parted += [((width, along * k), (width, height - along * k)) for k in range(1, height // along + 1)]
+    for first, second in parted:
+        if 0 in first + second:
+            continue
+        for n in range(count + 1):
+            kept = [most_kept(*first, n, across, along), most_kept(*second, count - n, across, along)]
+            if None not in kept and (first != (width, height)):
+                best = max(best or 0, sum(kept))
+    return best
 
 
 def sheets(count, sheet, height, width):
-    """Thousandths of a sheet that `count` equal pieces take at the yield, rounded up."""
-    return up(F(count * 1000, yield_of(sheet, height, width)))
+    """Thousandths of a sheet that `count` equal pieces take, and all that is cut away with them and not kept: as few sheets
+    as hold them, and of these as much kept as may be. The sheet's second side is along the grain, the piece's height too."""
+    whole = (sheet[0] * 1000, sheet[1] * 1000)
+    a_sheet = (whole[0] // width) * (whole[1] // height)
+    kept = {n: most_kept(*whole, n, width, height) * 1000 // (whole[0] * whole[1])
+            for n in range(1, min(a_sheet, count) + 1)}  # in thousandths, rounded down
+    opened = up(F(count, a_sheet))
+    best = {0: 0}  # how many pieces lie on the sheets so far: the most kept of them
+    for _ in range(opened):
+        best = {total: max(best[total - n] + kept[n] for n in kept if total - n in best)
+                for total in range(1, count + 1) if any(total - n in best for n in kept)}
+    return opened * 1000 - best[count]
 
 
 def leaves_for(count, length, width, layers=1):

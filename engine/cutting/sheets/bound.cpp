@@ -157,6 +157,28 @@ class Bounds {
     return best;
   }
 
+  bool rolls_only() const {
+    return std::all_of(job_.kinds.begin(), job_.kinds.end(), [](Kind const& kind) { return kind.roll; });
+  }
+  // Of rolls alone: some length is torn off that the longest piece fits in.
+  std::int64_t longest() const {
+    std::int64_t least = 0;
+    for (Type const& type : job_.types) {
+      std::int64_t of_type = std::numeric_limits<std::int64_t>::max();
+      for (Kind const& kind : job_.kinds) {
+        Sheet const& roll = request_.sheets[at(kind.sheet)];
+        auto const lies = [&](std::int64_t across, std::int64_t along) {
+          if (across <= kind.width && along <= kind.height)
+            of_type = std::min(of_type, torn_cost(roll.cost, height(along), roll.height));
+        };
+        lies(type.width, type.height);
+        if (type.turns) lies(type.height, type.width);
+      }
+      least = std::max(least, of_type);
+    }
+    return least;
+  }
+
   // Each sheet's cost by the area of its pieces alone, as if all were used to the last corner; rounded down.
   std::int64_t by_area() const {
     std::vector<Stock> stock;
@@ -214,7 +236,10 @@ class Bounds {
 std::optional<std::int64_t> bound_of(Job const& job) {
   Bounds bounds(job);
   auto const cost = bounds.cost();
-  if (!cost || !job.worth_counts()) return cost;
+  if (!cost) return cost;
+  // Nothing of what was torn off a roll is kept.
+  if (bounds.rolls_only()) return std::max(*cost, bounds.longest());
+  if (!job.worth_counts()) return cost;
   // Of a sheet from which area a is cut at most the rest is kept: it costs at least c (1 - w) + w c a / A
   // net.
   Worth const worth = job.request->worth;

@@ -9,9 +9,8 @@ constexpr std::size_t most_held = 6'000'000;  // numbers and corners, before the
 
 std::size_t index(std::int64_t value) { return static_cast<std::size_t>(value); }
 
-// A point within the shape, three times as large: the middle of a triangle of its first part.
-Point middle_thrice(Shape const& shape) {
-  Polygon const& part = shape.parts.front();
+// A point within a part, three times as large: the middle of a triangle of it.
+Point middle_thrice(Polygon const& part) {
   for (std::size_t i = 2; i < part.size(); ++i) {
     Point const a = part[0], b = part[i - 1], c = part[i];
     if ((b.x - a.x) * (c.y - a.y) != (b.y - a.y) * (c.x - a.x)) return {a.x + b.x + c.x, a.y + b.y + c.y};
@@ -92,15 +91,19 @@ void Lines::compute(Table const& table, Site const& site, Shape const& shape, Ax
   work_ += 1 + static_cast<std::int64_t>(table.barriers.size()) / 2;
   std::ranges::sort(taken, {}, &Free::low);
   taken.push_back({static_cast<std::int32_t>(last + 1), static_cast<std::int32_t>(last + 1)});
-  Point const middle = middle_thrice(shape);
+  // Each part for itself: where a seam lies just on a wall, no part crosses it, and they lie on either side.
+  std::vector<Point> middles;
+  for (Polygon const& part : shape.parts) middles.push_back(middle_thrice(part));
   Region const& region = site.regions[index(space_.kinds[index(shape.kind)].level)];
   std::int32_t from = 0;
   for (Free const& stretch : taken) {
     if (stretch.low > from) {
       std::int64_t const along = from * step;
       Point const corner = column ? Point{at, along} : Point{along, at};
-      if (in_region(region, {corner.x * 3 + middle.x, corner.y * 3 + middle.y}))
-        line_.push_back({from, stretch.low - 1});
+      bool const inside = std::ranges::all_of(middles, [&](Point const& middle) {
+        return in_region(region, {corner.x * 3 + middle.x, corner.y * 3 + middle.y});
+      });
+      if (inside) line_.push_back({from, stretch.low - 1});
     }
     from = std::max(from, stretch.high + 1);
   }

@@ -349,3 +349,21 @@ TEST_CASE("nothing asked costs nothing; what breaks the contract throws") {
 }
 
 }  // namespace
+
+TEST_CASE("a piece of two parts never lies across a wall that their seam touches") {
+  // An L of skin, and an L to cut whose seam may come to lie just on the inner wall.
+  Skin ell;
+  ell.outline = {
+      {0, 0}, {200 * mm, 0}, {200 * mm, 100 * mm}, {100 * mm, 100 * mm}, {100 * mm, 200 * mm}, {0, 200 * mm}};
+  SkinPiece bent;
+  bent.shape = {{0, 0},       {100 * mm, 0}, {100 * mm, 50 * mm}, {50 * mm, 50 * mm}, {50 * mm, 100 * mm},
+                {0, 100 * mm}};
+  bent.copies = 6;
+  bent.angles = {0, 90, 180, 270};
+  for (std::int64_t const work : {0, 20'000, 200'000}) {
+    Filled const filled = fill_skin(ell, {bent}, 0, {work, {}});
+    CHECK_FALSE(filled.cut.laid.empty());
+    for (LaidPiece const& laid : filled.cut.laid)
+      CHECK(within(moved(turned(bent.shape, laid.angle), laid.at), ell.outline));
+  }
+}
