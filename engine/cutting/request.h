@@ -22,7 +22,7 @@ namespace endband {
 struct CutRules {
   Length least_kept{80'000};    // of both sides of an offcut that is kept, and of a length
   Length kerf{};                // of the saw or shears, in board and wood; a knife takes nothing
-  std::int64_t work = 300'000;  // for each request; the same work gives the same plan
+  std::int64_t work = 100'000;  // for each request; the same work gives the same plan
   friend bool operator==(CutRules const&, CutRules const&) = default;
 };
 

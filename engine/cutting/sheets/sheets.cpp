@@ -1,6 +1,7 @@
 #include "engine/cutting/sheets/sheets.h"
 
 #include "engine/cutting/sheets/bound.h"
+#include "engine/cutting/sheets/equal_pieces.h"
 #include "engine/cutting/sheets/finish.h"
 #include "engine/cutting/sheets/search.h"
 
@@ -15,6 +16,14 @@ constexpr int strands = 2;
 void run_all(Budget const& budget, std::vector<std::function<void()>> const& tasks) {
   if (budget.run_all) return budget.run_all(tasks);
   for (auto const& task : tasks) task();
+}
+
+void cut_equal_pieces_anew(SheetRequest const& request, Answer<CutSheet>& answer) {
+  for (CutSheet& cut : answer.used) {
+    CutSheet anew = keep_most(request, cut);
+    answer.proof.cost -= worth_kept(request, anew) - worth_kept(request, cut);
+    cut = std::move(anew);
+  }
 }
 
 }  // namespace
@@ -76,6 +85,7 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
   many::Dealer dealer(job);
   for (many::Planned const& planned : best->patterns)
     for (std::int64_t n = 0; n < planned.times; ++n) answer.used.push_back(dealer.cut_sheet(planned.pattern));
+  if (job.worth_counts()) cut_equal_pieces_anew(request, answer);
   return answer;
 }
 
