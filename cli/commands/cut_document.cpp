@@ -14,7 +14,7 @@ namespace {
 std::string worth_words(CutMaterial const& cut) {
   bool const all_new = std::ranges::all_of(cut.uses, [&](CutUse const& use) { return bought(cut, use); });
   bool const none_new = std::ranges::none_of(cut.uses, [&](CutUse const& use) { return bought(cut, use); });
-  return all_new ? "bought new" : none_new ? "at the shelf's value" : "at the shelf's value and bought new";
+  return all_new ? "bought new" : none_new ? "from the shelf" : "from the shelf and bought new";
 }
 
 std::string cost_words(CutMaterial const& cut, Currency currency) {
@@ -136,7 +136,10 @@ void add_material(Document& document, CutMaterial const& cut, CutShown const& sh
   }
   KeyValues values;
   values.rows.emplace_back("Cost", cost_words(cut, shown.currency));
-  if (!by_the_metre(cut)) values.rows.emplace_back("How good", cut_proof_words(proof_of(*cut.answer)));
+  if (!by_the_metre(cut))
+    values.rows.emplace_back("How good", cut.opened && cut.opened->proved()
+                                             ? "no less can be opened, proven"
+                                             : cut_proof_words(cut.told_proof()));
   document.add(std::move(values));
   if (cut.apart) document.notice(NoticeKind::note, apart_words(cut, shown.currency));
   for (CutUse const& use : cut.uses) add_use(document, cut, use, shown.orders);

@@ -140,14 +140,14 @@ Json material_json(CutMaterial const& cut, CutShown const& shown) {
   auto const of_plan = [&](std::int64_t amount) {
     return cut.planned() ? optional_money(cut.money(amount, shown.currency)) : Json();
   };
-  auto const within = cut.planned() ? within_permille(proof_of(*cut.answer)) : std::nullopt;
+  auto const within = cut.planned() ? within_permille(cut.told_proof()) : std::nullopt;
   return Json::Object{
       {"code", cut.material.code},
       {"name", cut.material.name},
       {"outcome", outcome_word(cut)},
       {"cost", of_plan(cost.cost())},
       {"opened_cost", of_plan(cost.opened)},
-      {"proved", cut.planned() && proof_of(*cut.answer).proved()},
+      {"proved", cut.planned() && cut.told_proof().proved()},
       {"within_permille", within},
       {"cost_from_several_skins", cut.apart ? optional_money(cut.money(*cut.apart, shown.currency)) : Json()},
       {"pieces", pieces_json(cut, shown)},

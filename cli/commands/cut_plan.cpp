@@ -179,6 +179,8 @@ void plan_all(std::vector<CutMaterial>& materials, std::int64_t work) {
       if (!cut.request.stock.empty()) cut.answer = plan(cut.request, budget);
     }
     if (!cut.answer) continue;
+    if (cut.planned() && std::holds_alternative<cutting::SkinRequest>(cut.request.asked))
+      cut.opened = opened_proof(cut.request, *cut.answer, budget);
     if (cut.planned()) cut.uses = cut_uses(cut.request, *cut.answer, cut.material, number);
     cut.apart = cost_apart(cut, budget);
     number += static_cast<int>(cut.uses.size());

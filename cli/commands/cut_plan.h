@@ -26,12 +26,15 @@ struct CutMaterial {
   std::optional<Ratio> minor;       // minor units for a unit of cost; absent: it has no price
   std::optional<CutAnswer> answer;  // absent: there is nothing to cut it from
   std::vector<CutUse> uses;
+  std::optional<cutting::Proof> opened;  // of skins: what is opened, whatever is kept of it
   std::optional<std::int64_t>
       apart;  // the cost when no pieces need come from the same skin, where that says something
 
   std::vector<CutMaterial>
       otherwise;  // asked of the shelf alone: the same with what can be bought, for when there is no plan
 
+  // Of skins the worth of an uneven rest has no near bound: what is opened tells how good the plan is.
+  cutting::Proof const& told_proof() const { return opened ? *opened : proof_of(*answer); }
   bool planned() const { return answer && outcome_of(*answer) == cutting::Outcome::planned; }
   std::optional<Money> money(std::int64_t cost, Currency currency) const;
 };

@@ -160,6 +160,14 @@ cutting::Outcome outcome_of(CutAnswer const& answer) {
 
 cutting::Proof const& proof_of(CutAnswer const& answer) { return proof_in(answer); }
 
+cutting::Proof opened_proof(CutRequest const& request, CutAnswer const& answer,
+                            cutting::Budget const& budget) {
+  cutting::Proof proof = proof_of(plan(without_worth(request), budget));
+  proof.cost = std::visit([&](auto const& asked) { return opened_cost(asked, answer); }, request.asked);
+  proof.bound = std::min(proof.cost, proof.bound);
+  return proof;
+}
+
 PlanFacts plan_to_buy(CutRequest const& request, Material const& material, cutting::Budget const& budget) {
   CutAnswer const answer = plan(request, budget);
   PlanFacts facts;
@@ -168,8 +176,9 @@ PlanFacts plan_to_buy(CutRequest const& request, Material const& material, cutti
   if (facts.outcome != cutting::Outcome::planned) return facts;
   std::visit([&](auto const& asked) { add_quantities(facts, asked, answer, request, material); },
              request.asked);
-  facts.cost = std::visit([&](auto const& asked) { return opened_cost(asked, answer); }, request.asked);
-  facts.bound = std::min(facts.cost, proof_of(plan(without_worth(request), budget)).bound);
+  cutting::Proof const opened = opened_proof(request, answer, budget);
+  facts.cost = opened.cost;
+  facts.bound = opened.bound;
   return facts;
 }
 

@@ -171,13 +171,26 @@ std::optional<cutting::Skin> skin_on_shelf(ShelfPiece const& piece, Material con
   return skin;
 }
 
+// Of how much a price to buy new is; 0: nothing says.
+std::int64_t bought_unit(Material const& material) {
+  if (is_sheet(material)) return 1000;
+  if (material.sold_by == SoldBy::length && material.properties.width && !is_cut_in_lengths(material))
+    return roll_length;
+  return material.price ? material.price->pack.n : 0;
+}
+// What lies there serves before what would have to be bought, also where it cost more than it would today.
+std::int64_t a_little_less(std::int64_t cost) { return mul_div(cost, 999, 1000, Rounding::down); }
+
 // Adds what lies there and, at `price`, what can be bought. `add(ShelfPiece, guess)` and `add_new()` say
 // whether it serves.
 template <class OnShelf, class New>
 void add_stock(CutRequest& request, Material const& material, std::span<ShelfPiece const> shelf,
                std::optional<std::int64_t> price, OnShelf const& on_shelf, New const& bought) {
-  for (ShelfPiece const& piece : shelf) {
+  std::int64_t const unit = bought_unit(material);
+  for (ShelfPiece piece : shelf) {
     if (piece.material != material.id || piece.quantity <= 0) continue;
+    if (price && unit > 0)
+      piece.cost = std::min(piece.cost, a_little_less(mul_div(*price, piece.quantity, unit, Rounding::down)));
     bool guess = false;
     if (on_shelf(piece, guess)) request.stock.push_back({piece.lot, guess});
   }

@@ -75,8 +75,9 @@ using CutAnswer = std::variant<cutting::Answer<cutting::CutSheet>, cutting::Answ
 // `uses` are all of one material. None: it is not cut to plan (thread, paste, leaf), or no property says how.
 std::vector<CutRequest> requests(std::span<Need const> uses, Material const& material, CutRules const& rules);
 std::vector<CutRequest> requests(Needs const& needs, Catalogue const& catalogue, CutRules const& rules);
-// Shelf first. `price`: of one sheet, skin or roll bought new, in the same unit as ShelfPiece::cost; nullopt:
-// nothing can be bought. `shelf` may name other materials too.
+// Shelf first: a piece on the shelf counts as what it cost, but never as more than the same bought new.
+// `price`: of one sheet, skin or roll bought new, in the same unit as ShelfPiece::cost; nullopt: nothing can
+// be bought. `shelf` may name other materials too.
 std::vector<CutRequest> requests_shelf_first(std::span<Need const> uses, Material const& material,
                                              CutRules const& rules, std::span<ShelfPiece const> shelf,
                                              std::optional<std::int64_t> price);
@@ -85,6 +86,10 @@ std::vector<CutRequest> requests_shelf_first(std::span<Need const> uses, Materia
 CutAnswer plan(CutRequest const& request, cutting::Budget const& budget);
 cutting::Outcome outcome_of(CutAnswer const& answer);
 cutting::Proof const& proof_of(CutAnswer const& answer);
+// Of a plan that was found: what is opened for it at the request's costs, whatever is kept, and what must be
+// opened at least, by a second plan that keeps nothing.
+cutting::Proof opened_proof(CutRequest const& request, CutAnswer const& answer,
+                            cutting::Budget const& budget);
 
 // What pricing needs of a plan to buy new.
 struct PlanFacts {

@@ -28,6 +28,30 @@ def only(amount):
     return number
 
 
+def replayed(cut, code, pieces):
+    """What pieces of several sizes take of their material by the program's plan, once it is seen that the plan cuts just
+    them, [(height, width)] in micrometres, each within what is opened and none over another, and keeps no more than is left.
+    Thousandths of sheets, or micrometres of a roll. How they are laid is the program's; that it can be cut so is looked at."""
+    (material,) = [each for each in cut["materials"] if each["code"] == code]
+    laid, taken = [], 0
+    for used in material["used"]:
+        whole = used["height_um"] * used["width_um"]
+        here = [(one["from_left_um"], one["from_top_um"], one["across_um"], one["down_um"]) for one in used["laid"]]
+        for n, (x, y, w, h) in enumerate(here):
+            assert 0 <= x and x + w <= used["width_um"] and 0 <= y and y + h <= used["height_um"], (code, n)
+            for left, top, across, down in here[:n]:
+                assert x >= left + across or left >= x + w or y >= top + down or top >= y + h, (code, n)
+        kept = [(part["height_um"], part["width_um"]) for each in used["cuts"] for part in (each["first"], each["second"])
+                if part["what"] == "left-over"]
+        assert all(min(sides) >= hand.LEAST_KEPT for sides in kept), (code, kept)
+        assert sum(h * w for h, w in kept) + sum(w * h for _, _, w, h in here) <= whole, code
+        laid += [(h, w) for _, _, w, h in here] * used["times"]
+        off_a_roll = used["words"].endswith("wide")
+        taken += used["times"] * (used["height_um"] if off_a_roll else 1000 - sum(h * w for h, w in kept) * 1000 // whole)
+    assert sorted(laid) == sorted(pieces), (code, sorted(laid), sorted(pieces))
+    return taken
+
+
 class HandWorkedQuote(unittest.TestCase):
     maxDiff = None
 
@@ -46,8 +70,14 @@ class HandWorkedQuote(unittest.TestCase):
             cls.measured = ask("--on", ON, "book", "measure", str(hand.BOOK))
             made = ask("--on", ON, "quote", "make", str(hand.BOOK), "--yes")
             cls.quote = ask("quote", "explain", made["number"])
+            cls.cut = ask("--on", ON, "book", "cut", str(hand.BOOK), "--new") if hasattr(hand, "cut_together") else None
         cls.figures = hand.structure()
-        cls.bill = hand.bill(hand.needs(cls.figures))
+        if cls.cut is None:
+            needs = hand.needs(cls.figures)
+        else:
+            taken = {code: replayed(cls.cut, code, pieces) for code, pieces in hand.cut_together(cls.figures).items()}
+            needs = hand.needs(cls.figures, taken)
+        cls.bill = hand.bill(needs)
         cls.work = hand.work(cls.figures)
         cls.cost = hand.cost(cls.bill, cls.work)
         cls.ladder, cls.offer = hand.offer(cls.cost)

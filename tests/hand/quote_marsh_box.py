@@ -5,17 +5,16 @@ Nothing here is shared with the program: the inputs are transcribed from the des
 its steps, and the box is put together layer by layer, from the book outwards, as it is at the bench. The rounding of
 quantities and money, and the house's year, are those of the other quote that is worked by hand.
 
-Prints one JSON document: figures, bill, work, cost, ladder, offer. Standard library only.
+How pieces of several sizes lie on a sheet is the program's plan, replayed in compare.py. Standard library only.
 """
 
-import json
 import math
 from fractions import Fraction as F
 from pathlib import Path
 
 from quote_pocket_herbal import (CONTINGENCY, DEPOSIT_SHARE, DEPOSIT_STEP, ENQUIRIES_AN_ORDER, LABOUR, LEAST_CHARGE,
-                                 LEAST_HOURLY, MIN, OVERHEAD, PRICE_STEP, RECOVERED, TAX, SALES_TAX, half_away, mean, rung,
-                                 run, sheets, spread, surface, tax_within, um, up)
+                                 LEAST_HOURLY, LEAST_KEPT, MIN, OVERHEAD, PRICE_STEP, RECOVERED, TAX, SALES_TAX, half_away, mean, rung,
+                                 run, spread, surface, tax_within, um, up)
 
 BOOK = Path(__file__).resolve().parent / "marsh_box.toml"
 
@@ -123,20 +122,23 @@ def padding_mm(f):
 
 
 # -------------------------------------------------------------------------------------------------- quantities
-def needs(f):
+def cut_together(f):
+    """Pieces of several sizes that are cut from one material: code -> [(height, width)], micrometres."""
+    return {"board-grey-25": [(um(h), um(w)) for item in boards(f) for n, h, w in item for _ in range(n)],
+            "buckram-slate": [(um(h), um(w)) for h, w in cloths(f)],
+            "lining-sand-120": [(um(h), um(w)) for h, w in linings(f)]}
+
+
+def needs(f, taken):
+    """`taken`: of what is cut together, by a plan that was replayed."""
     q = {}
 
     def add(code, net):
         a, b = q.get(code, (0, 0))
         q[code] = (a + net, b + net)
 
-    for item in boards(f):
-        add("board-grey-25", sum(sheets(n, SHEET, um(h), um(w)) for n, h, w in item))
-    for height, width in cloths(f):  # one after the other off the roll, the grain along it
-        assert width <= ROLL
-        add("buckram-slate", um(height))
-    for height, width in linings(f):
-        add("lining-sand-120", sheets(1, SHEET, um(height), um(width)))
+    for code in cut_together(f):
+        add(code, taken[code])
     for glued in (joints(f), area(cloths(f)), area(linings(f))):
         add("pva-bindery", spread(surface(glued), GLUE_MG_M2))
     add("carton-l", 1000)
@@ -224,16 +226,3 @@ def offer(c):
         "goods_shown": shown, "goods": net, "carriage": CARRIAGE, "carriage_shown": carriage_shown,
         "tax": tax_within(total), "total": total, "deposit": deposit, "balance": total - deposit, "left": net - c["total"],
     }
-
-
-def main():
-    f = structure()
-    b = bill(needs(f))
-    w = work(f)
-    c = cost(b, w)
-    ladder, o = offer(c)
-    print(json.dumps({"figures": f, "bill": b, "work": w, "cost": c, "ladder": ladder, "offer": o}, indent=1, default=str))
-
-
-if __name__ == "__main__":
-    main()

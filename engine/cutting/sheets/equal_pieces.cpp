@@ -11,7 +11,7 @@ namespace endband::cutting {
 namespace {
 
 constexpr int most_pieces = 40;
-constexpr std::size_t most_states = 4000;
+constexpr std::size_t most_states = 20'000;
 
 struct Split {
   bool across = false;
@@ -57,10 +57,11 @@ class EqualPieces {
   }
   void try_cuts(std::int64_t width, std::int64_t height, int count, bool across, std::optional<Best>& found) {
     std::int64_t const side = across ? height : width, step = across ? height_ : width_;
-    for (std::int64_t at = step; at < side; at += step) {
+    // More steps than pieces would only leave a rest in the first part.
+    for (std::int64_t at = step; at < side && at <= step * count; at += step) {
       std::int64_t const beyond = side - at;
       std::int64_t const holds = across ? capacity(width, at) : capacity(at, height);
-      for (int first = 0; first <= std::min<std::int64_t>(count, holds); ++first) {
+      for (int first = 1; first <= std::min<std::int64_t>(count, holds); ++first) {
         auto const one = across ? best(width, at, first) : best(at, height, first);
         auto const other = across ? best(width, beyond, count - first) : best(beyond, height, count - first);
         if (full_) return;

@@ -18,6 +18,30 @@ void run_all(Budget const& budget, std::vector<std::function<void()>> const& tas
   for (auto const& task : tasks) task();
 }
 
+std::vector<int> pieces_of(CutSheet const& cut) {
+  std::vector<int> pieces;
+  for (Laid const& laid : cut.laid) pieces.push_back(laid.piece);
+  std::sort(pieces.begin(), pieces.end());
+  return pieces;
+}
+
+// Sheets of one kind that give the same pieces are cut alike, as the one of them that keeps the most.
+void cut_alike(SheetRequest const& request, Answer<CutSheet>& answer) {
+  std::vector<CutSheet> patterns;
+  for (CutSheet& cut : answer.used) {
+    auto const same = std::find_if(patterns.begin(), patterns.end(), [&](CutSheet const& other) {
+      return other.sheet == cut.sheet && other.length == cut.length && pieces_of(other) == pieces_of(cut) &&
+             worth_kept(request, other) >= worth_kept(request, cut);
+    });
+    if (same == patterns.end()) {
+      patterns.push_back(cut);
+      continue;
+    }
+    answer.proof.cost -= worth_kept(request, *same) - worth_kept(request, cut);
+    cut = *same;
+  }
+}
+
 void cut_equal_pieces_anew(SheetRequest const& request, Answer<CutSheet>& answer) {
   for (CutSheet& cut : answer.used) {
     CutSheet anew = keep_most(request, cut);
@@ -86,6 +110,7 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
   for (many::Planned const& planned : best->patterns)
     for (std::int64_t n = 0; n < planned.times; ++n) answer.used.push_back(dealer.cut_sheet(planned.pattern));
   if (job.worth_counts()) cut_equal_pieces_anew(request, answer);
+  cut_alike(request, answer);
   return answer;
 }
 
