@@ -115,6 +115,12 @@ run --on $month_end job show 26-002
 run --on $month_end stock offcuts
 run --on $month_end workshop undo --dry-run
 run --on $month_end workshop check
+
+heading 'Cut by plan: a measured skin, a book cut from it, and a smaller one from what is left'
+replay "$root/sample_data/cutting.commands" 'receive "goat|job cut'
+run --on 2026-04-14 stock list goat-moss-08 --lots
+run --on 2026-04-14 job cut 26-006 --svg "$place/cuts" | tail -1
+run --on 2026-04-14 workshop check
 export ENDBAND_WORKSHOP=$place/workshop.db
 
 heading 'Is all of it sound?'
