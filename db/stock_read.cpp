@@ -131,8 +131,9 @@ MovementRow read_movement(Connection& connection, Statement& select) {
 
 // The last entry of each material's range of the index: a search a material, not a walk over every movement.
 std::optional<Date> last_moved_on(Workshop& workshop) {
-  Statement select(workshop.connection(),
-                   "SELECT max((SELECT max(on_date) FROM movement WHERE material = s.material)) FROM shelf s");
+  Statement select(
+      workshop.connection(),
+      "SELECT max((SELECT max(on_date) FROM movement WHERE material = s.material)) FROM shelf s");
   select.step();
   return select.value<std::optional<Date>>();
 }

@@ -19,7 +19,9 @@ struct Countered {
 // Job rows before what they rest on; movements before reservations, which a CHECK compares with nothing.
 std::array<Countered, 10> const& countered() {
   static std::array<Countered, 10> const all{{
-      {"job_result", {"materials", "labour", "overhead", "outside", "total", "seconds", "kept", "to_pay"}, {}},
+      {"job_result",
+       {"materials", "labour", "overhead", "outside", "total", "seconds", "kept", "to_pay"},
+       {}},
       {"job_event", {}, {}},
       {"job_time", {"seconds"}, {"began", "ended"}},
       {"job_outside", {"price"}, {}},

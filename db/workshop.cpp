@@ -45,7 +45,8 @@ void read_currency_of(Connection& connection) {
 }
 
 std::int64_t write_entry(Connection& connection, EntryInfo const& info) {
-  Statement entry(connection, "INSERT INTO entry (at_utc, on_date, command, program, undoes) VALUES (?, ?, ?, ?, ?)");
+  Statement entry(connection,
+                  "INSERT INTO entry (at_utc, on_date, command, program, undoes) VALUES (?, ?, ?, ?, ?)");
   return entry.bind(info.at_utc, info.on, info.command, info.program, ZeroIsNull{info.undoes}).insert();
 }
 
@@ -144,8 +145,9 @@ void Writing::commit() {
 }
 
 std::vector<EntryInfo> log_entries(Workshop& workshop, int last) {
-  Statement select(workshop.connection(),
-                   "SELECT seq, at_utc, on_date, command, program, undoes FROM entry ORDER BY seq DESC LIMIT ?");
+  Statement select(
+      workshop.connection(),
+      "SELECT seq, at_utc, on_date, command, program, undoes FROM entry ORDER BY seq DESC LIMIT ?");
   select.bind(last);
   std::vector<EntryInfo> entries;
   while (select.step()) {

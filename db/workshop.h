@@ -55,8 +55,8 @@ struct EntryInfo {
   std::int64_t seq = 0;
   std::string at_utc;  // "2026-11-25T09:10:05Z"
   Date on;
-  std::string command;  // as typed, without the workshop's path
-  std::string program;  // "endband 0.1.0"
+  std::string command;      // as typed, without the workshop's path
+  std::string program;      // "endband 0.1.0"
   std::int64_t undoes = 0;  // the entry that this one takes back; 0: none
 };
 

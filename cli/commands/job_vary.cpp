@@ -1,7 +1,7 @@
 // A job goes on by another book: the change is priced against today.
 #include "cli/commands/commands.h"
-#include "cli/commands/planned.h"
 #include "cli/commands/job_seen.h"
+#include "cli/commands/planned.h"
 #include "cli/commands/quote_json.h"
 #include "cli/commands/quote_made.h"
 #include "cli/words/book_words.h"

@@ -113,8 +113,7 @@ Json lot_json(db::LotRow const& lot) {
 db::ShelfRow shelf_of(db::Workshop& workshop, Material const& material) {
   if (auto const row = db::on_hand(workshop, material.code)) return *row;
   Amount const none{dimension_of(material.sold_by), 0};
-  return {
-      material.id, material.code, material.name, material.sold_by, none, none, {0, workshop.currency()}};
+  return {material.id, material.code, material.name, material.sold_by, none, none, {0, workshop.currency()}};
 }
 
 Json on_shelf_json(db::ShelfRow const& row) {

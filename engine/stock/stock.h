@@ -1,13 +1,14 @@
 // The shelf: lots, what moves in and out of them, and what each movement is worth.
 //
-// Quantities are whole base units, values whole minor units. A unit cost is the exact ratio value / quantity of what is
-// left; what a movement takes is that ratio x its quantity, rounded half away to a minor unit, and the rest stays in
-// the lot: so the last taking takes all that is left, and what went in is what came out and what lies there, to the
-// unit and to the minor unit.
+// Quantities are whole base units, values whole minor units. A unit cost is the exact ratio value / quantity
+// of what is left; what a movement takes is that ratio x its quantity, rounded half away to a minor unit, and
+// the rest stays in the lot: so the last taking takes all that is left, and what went in is what came out and
+// what lies there, to the unit and to the minor unit.
 //
-// Cost formulas as IAS 2, paragraphs 23 to 27: a skin, an offcut and what was bought for one job are each at their own
-// cost (specific identification); goods that are alike first in first out, or at the moving average of all of their
-// material. Which of the two is the workshop's choice at its first movement, and holds from then on.
+// Cost formulas as IAS 2, paragraphs 23 to 27: a skin, an offcut and what was bought for one job are each at
+// their own cost (specific identification); goods that are alike first in first out, or at the moving average
+// of all of their material. Which of the two is the workshop's choice at its first movement, and holds from
+// then on.
 #pragma once
 
 #include "engine/catalogue/catalogue.h"
@@ -37,7 +38,7 @@ enum class MovementKind : std::uint8_t {
   custody, given_back,              // a customer's goods in and out, without value
 };
 // clang-format on
-std::string_view movement_name(MovementKind kind);  // "cut-away"
+std::string_view movement_name(MovementKind kind);   // "cut-away"
 std::string_view formula_name(CostFormula formula);  // "first-in-first-out", "moving-average"
 std::string_view source_name(LotSource source);
 
@@ -76,11 +77,12 @@ struct Posting {
   friend bool operator==(Posting const&, Posting const&) = default;
 };
 
-// round(value x taken / quantity), half away; all of the value when all is taken. 0 <= taken <= quantity, else logic_error.
+// round(value x taken / quantity), half away; all of the value when all is taken. 0 <= taken <= quantity,
+// else logic_error.
 std::int64_t value_of_part(std::int64_t value, std::int64_t quantity, std::int64_t taken);
 
-// Takes `wanted` out of the lots in the order given (oldest first), each as far as it goes. `pool` serves the pooled
-// ones and is lowered. Fewer than wanted: what there was is taken; the caller compares sums.
+// Takes `wanted` out of the lots in the order given (oldest first), each as far as it goes. `pool` serves the
+// pooled ones and is lowered. Fewer than wanted: what there was is taken; the caller compares sums.
 std::vector<Posting> take(std::span<LotBalance const> lots, PoolBalance& pool, std::int64_t wanted);
 
 // What a job holds of one lot: what it took less what it gave back.
@@ -89,23 +91,24 @@ struct Held {
   std::int64_t quantity = 0;
   std::int64_t value = 0;
 };
-// Gives `quantity` back, the last taken first, at the value it was taken at, by parts as value_of_part. More than is
-// held: what was held is given; the caller compares sums.
+// Gives `quantity` back, the last taken first, at the value it was taken at, by parts as value_of_part. More
+// than is held: what was held is given; the caller compares sums.
 std::vector<Posting> give_back(std::span<Held const> held_newest_first, std::int64_t quantity);
 
-// An offcut's one value, stated at cutting: kept_worth x its share of what the job holds of the lot, half away. It
-// comes off the job, and is never written up. 0 < quantity <= held.quantity and 0 <= kept_worth <= 1, else logic_error.
+// An offcut's one value, stated at cutting: kept_worth x its share of what the job holds of the lot, half
+// away. It comes off the job, and is never written up. 0 < quantity <= held.quantity and 0 <= kept_worth <=
+// 1, else logic_error.
 std::int64_t kept_value(Held const& held, std::int64_t quantity, Ratio kept_worth);
 
-// How much of a material counted as `material` says an offcut of this size is: its area; of a sheet its share in
-// thousandths, of a roll its length (the area / the roll's width); rounded down, at least one unit. Faults:
-// missing_property (no sheet size or width), does_not_fit (larger than the sheet, both sides wider than the roll),
-// out_of_range (a side of nothing), wrong_unit (a material without a size: thread, glue).
+// How much of a material counted as `material` says an offcut of this size is: its area; of a sheet its share
+// in thousandths, of a roll its length (the area / the roll's width); rounded down, at least one unit.
+// Faults: missing_property (no sheet size or width), does_not_fit (larger than the sheet, both sides wider
+// than the roll), out_of_range (a side of nothing), wrong_unit (a material without a size: thread, glue).
 Read<Amount> offcut_amount(Material const& material, Length height, Length width);
 
-// What a parcel's lines cost once they lie on the shelf. Each line's price is exchanged once (half away); carriage is
-// shared over the lines in proportion to their prices (equal shares when all are 0) by the largest remainder; duty, tax
-// and the tax borne are rounded for each line as in landed_cost.
+// What a parcel's lines cost once they lie on the shelf. Each line's price is exchanged once (half away);
+// carriage is shared over the lines in proportion to their prices (equal shares when all are 0) by the
+// largest remainder; duty, tax and the tax borne are rounded for each line as in landed_cost.
 struct ParcelTerms {
   Ratio rate = 1;  // workshop units for one unit of the price said
   Money carriage;  // of the whole parcel, in the workshop's currency
