@@ -13,8 +13,8 @@ struct Supply {
   std::optional<std::int64_t> reorder_at;  // order when no more than this is left
   std::optional<std::int64_t> order_size;  // how much to order then at least; else as many packs as leave
                                            // more than reorder_at, and so at most one pack above it
-  std::optional<std::int64_t> lead_days;          // from order to the shelf; absent: unknown, and said to be
-  std::optional<std::int64_t> keeps_days;         // from receipt
+  std::optional<std::int64_t> lead_days;   // from order to the shelf; absent: unknown, and said to be
+  std::optional<std::int64_t> keeps_days;  // from receipt
   std::optional<std::int64_t> keeps_opened_days;  // from opening
   friend bool operator==(Supply const&, Supply const&) = default;
 };
