@@ -25,6 +25,8 @@ struct Ring {
   Polygon polygon;
   std::string said;                  // all of it
   std::vector<std::string> corners;  // empty: told by their millimetres
+  std::string_view flag{};           // of what lies in the outline
+  std::optional<Grade> grade{};      // of a zone; none: a flaw
 };
 
 std::string shortened(std::string_view text) {
@@ -53,11 +55,18 @@ class ShapeReader {
     if (said_.stations) read_stations(*said_.stations);
     if (said_.corners) read_corners(*said_.corners);
     if (said_.drawing) read_drawing(*said_.drawing);
-    if (said_.flaw) read_flaws(*said_.flaw);
+    if (said_.flaw) read_rings("--flaw", *said_.flaw, std::nullopt);
+    if (said_.flank) read_rings("--flank", *said_.flank, Grade::flank);
+    if (said_.belly) read_rings("--belly", *said_.belly, Grade::belly);
     if (faults_.empty()) check();
     if (!faults_.empty()) return tl::unexpected(std::move(faults_));
     endband::Shape shape{.outline = std::move(outline_.polygon), .flaws = {}, .zones = {}};
-    for (Ring& flaw : flaws_) shape.flaws.push_back(std::move(flaw.polygon));
+    for (Ring& ring : within_) {
+      if (ring.grade)
+        shape.zones.push_back({std::move(ring.polygon), static_cast<int>(*ring.grade)});
+      else
+        shape.flaws.push_back(std::move(ring.polygon));
+    }
     return shape;
   }
 
@@ -181,8 +190,8 @@ class ShapeReader {
     outline_ = {std::move(skin->outline), said_.drawing_name, {}};
     int part = 1;
     for (Polygon& flaw : skin->flaws)
-      flaws_.push_back({std::move(flaw), fmt::format("part {} of the path", ++part), {}});
-    drawn_flaws_ = flaws_.size();
+      within_.push_back({std::move(flaw), fmt::format("part {} of the path", ++part), {}, "--outline", {}});
+    drawn_ = within_.size();
   }
 
   std::optional<Ratio> read_unit() {
@@ -237,44 +246,48 @@ class ShapeReader {
     }
   }
 
-  // --- flaws
+  // --- flaws and zones
 
-  void read_flaws(std::string_view text) {
+  void read_rings(std::string_view flag, std::string_view text, std::optional<Grade> grade) {
     auto const lists = read_lists(text, flaw_example);
-    if (!take(lists, "--flaw")) return;
+    if (!take(lists, flag)) return;
     for (SaidGroups const& groups : *lists) {
       std::string said;
       for (SaidGroup const& group : groups) said += (said.empty() ? "" : ", ") + group.text;
       if (groups.size() == 1 && groups.front().um.size() == 3)
-        add_round_flaw(groups.front().um, said);
+        add_round(groups.front().um, said, flag, grade);
       else if (groups.size() < 3)
-        add(FaultCode::bad_value, "--flaw", said,
-            "a flaw: across, along and how wide it is, or three corners or more");
-      else if (auto ring = ring_of(groups, "--flaw", said))
-        flaws_.push_back(std::move(*ring));
+        add(FaultCode::bad_value, flag, said, "across, along and how wide it is, or three corners or more");
+      else if (auto ring = ring_of(groups, flag, said)) {
+        ring->flag = flag;
+        ring->grade = grade;
+        within_.push_back(std::move(*ring));
+      }
     }
   }
 
-  void add_round_flaw(std::vector<std::int64_t> const& um, std::string const& said) {
-    if (um[2] <= 0) return add(FaultCode::out_of_range, "--flaw", said, "wider than nothing");
-    flaws_.push_back({cutting::round_flaw({um[0], um[1]}, (um[2] + 1) / 2), said, {}});
+  void add_round(std::vector<std::int64_t> const& um, std::string const& said, std::string_view flag,
+                 std::optional<Grade> grade) {
+    if (um[2] <= 0) return add(FaultCode::out_of_range, flag, said, "wider than nothing");
+    within_.push_back({cutting::round_flaw({um[0], um[1]}, (um[2] + 1) / 2), said, {}, flag, grade});
   }
 
   // --- all of it
 
   void check() {
-    std::vector<Polygon> flaws;
-    for (std::size_t i = 0; i < flaws_.size(); ++i) {
-      if (i >= drawn_flaws_) flaws_[i].polygon = cutting::moved(std::move(flaws_[i].polygon), shift_);
-      flaws.push_back(flaws_[i].polygon);
+    std::vector<Polygon> within;
+    for (std::size_t i = 0; i < within_.size(); ++i) {
+      if (i >= drawn_) within_[i].polygon = cutting::moved(std::move(within_[i].polygon), shift_);
+      within.push_back(within_[i].polygon);
     }
     std::string_view const flag = said_.drawing ? "--outline" : said_.corners ? "--corners" : "--stations";
-    for (OutlineFault const& wrong : cutting::validate(outline_.polygon, flaws)) {
-      auto const flaw = static_cast<std::size_t>(wrong.flaw);
-      if (wrong.flaw < 0)
+    for (OutlineFault const& wrong : cutting::validate(outline_.polygon, within)) {
+      if (wrong.flaw < 0) {
         tell(wrong, outline_, flag);
-      else
-        tell(wrong, flaws_[flaw], flaw < drawn_flaws_ ? flag : "--flaw");
+      } else {
+        Ring const& ring = within_[static_cast<std::size_t>(wrong.flaw)];
+        tell(wrong, ring, ring.flag);
+      }
     }
   }
 
@@ -287,7 +300,8 @@ class ShapeReader {
                                side(ring, wrong.second), ring.corners.empty() ? ", in mm" : ""));
       case OutlineWrong::flaw_outside:
         return add(FaultCode::contradiction, flag, ring.said,
-                   "a flaw that lies in the skin, at least with a part");
+                   ring.grade ? "a part of the skin, at least in part on it"
+                              : "a flaw that lies in the skin, at least with a part");
       case OutlineWrong::too_large:
         return add(FaultCode::out_of_range, flag, ring.said, "at most 10 m, along and across");
       case OutlineWrong::few_corners:
@@ -300,9 +314,9 @@ class ShapeReader {
 
   ShapeTexts const& said_;
   Ring outline_;
-  std::vector<Ring> flaws_;
-  std::size_t drawn_flaws_ = 0;  // the first of them
-  Point shift_;                  // from what was said to an outline that begins at 0, 0
+  std::vector<Ring> within_;  // flaws and zones
+  std::size_t drawn_ = 0;     // the first of them
+  Point shift_;               // from what was said to an outline that begins at 0, 0
   std::vector<Fault> faults_;
 };
 

@@ -14,6 +14,7 @@ namespace endband::cli {
 struct ShapeTexts {
   std::optional<std::string> stations, corners, drawing, svg_unit, flaw;
   std::string drawing_name;  // of the file whose text `drawing` is
+  std::optional<std::string> flank{}, belly{};
 };
 
 // Every fault at once, its field the flag; of a place in the drawing, its source and line too. One of

@@ -27,8 +27,9 @@ std::vector<Fault> contradictions(Args const& args) {
   for (std::size_t i = 1; i < said.size(); ++i)
     add(said[i],
         fmt::format("one of --stations, --corners and --outline: {} says the outline already", said[0]));
-  if (said.empty() && args.has("--flaw"))
-    add("--flaw", "--stations, --corners or --outline with it: an outline is said whole");
+  for (std::string_view flag : {"--flaw", "--flank", "--belly"})
+    if (said.empty() && args.has(flag))
+      add(flag, "--stations, --corners or --outline with it: an outline is said whole");
   if (!args.has("--outline") && args.has("--svg-unit")) add("--svg-unit", "--outline with it, the drawing");
   return faults;
 }
@@ -61,11 +62,16 @@ std::vector<Flag> shape_flags() {
       {"--flaw", FlagType::text,
        "what cannot be used, parted by semicolons: a round one across, along and how wide, or its corners: "
        "\"220 310 15 mm; 90 80, 120 80, 100 140 mm\". Across is counted as for --corners; with --stations "
-       "from the backbone, left of it below 0; of a drawing from its left, and along from its foot"}};
+       "from the backbone, left of it below 0; of a drawing from its left, and along from its foot"},
+      {"--flank", FlagType::text,
+       "where it is flank and no longer back, by corners as for --flaw; what asks for the back is not cut "
+       "there"},
+      {"--belly", FlagType::text, "where it is belly, loose and stretching, likewise"}};
 }
 
 std::optional<std::string_view> shape_flag_said(Args const& args) {
-  for (std::string_view flag : {"--stations", "--corners", "--outline", "--svg-unit", "--flaw"})
+  for (std::string_view flag :
+       {"--stations", "--corners", "--outline", "--svg-unit", "--flaw", "--flank", "--belly"})
     if (args.has(flag)) return flag;
   return std::nullopt;
 }
@@ -74,7 +80,8 @@ Read<std::optional<endband::Shape>> shape_said(Context& context, Args const& arg
   if (!shape_flag_said(args)) return std::optional<endband::Shape>();
   std::vector<Fault> faults = contradictions(args);
   ShapeTexts said{args.text("--stations"), args.text("--corners"), std::nullopt,
-                  args.text("--svg-unit"), args.text("--flaw"),    {}};
+                  args.text("--svg-unit"), args.text("--flaw"),    {},
+                  args.text("--flank"),    args.text("--belly")};
   if (auto const file = args.text("--outline")) {
     said.drawing_name = *file == "-" ? std::string(standard_input) : *file;
     said.drawing = drawing_in(context, *file, faults);

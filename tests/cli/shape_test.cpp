@@ -109,6 +109,20 @@ TEST_CASE("flaws are counted as the outline is, round or by their corners") {
   CHECK(at.left + at.right == 2 * 190'000);
 }
 
+TEST_CASE("where a skin is flank or belly is counted as its flaws are, and is no flaw") {
+  ShapeTexts said = stations("0 200 200, 600 200 200 mm");
+  said.flank = "-200 0, -100 0, -100 600, -200 600 mm";
+  said.belly = "150 300 40 mm";
+  endband::Shape const shape = good(said);
+  CHECK(shape.flaws.empty());
+  REQUIRE(shape.zones.size() == 2);
+  CHECK(shape.zones[0].grade == static_cast<int>(Grade::flank));
+  CHECK(sorted(shape.zones[0].polygon) == mm({{0, 0}, {100, 0}, {100, 600}, {0, 600}}));
+  CHECK(shape.zones[1].grade == static_cast<int>(Grade::belly));
+  said.belly = "900 300 40 mm";
+  refused(said, "--belly", FaultCode::contradiction, "900 300 40");
+}
+
 TEST_CASE("the first path of a drawing is the outline, and its other closed parts are flaws") {
   std::string const path = "<path style='fill:none' d='M10 10h100v200H10zM30 30h10v10h-10z'/>";
   auto const plain = good(drawing(svg(path)));
