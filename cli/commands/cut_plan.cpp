@@ -100,19 +100,9 @@ bool has_group(CutRequest const& request) {
          std::ranges::any_of(skins->pieces, [](cutting::SkinPiece const& piece) { return piece.group > 0; });
 }
 
-bool blocked_by_group(CutAnswer const& answer) {
-  return std::visit(
-      [](auto const& of) {
-        return std::ranges::any_of(of.obstacles,
-                                   [](auto const& each) { return each.why == cutting::Why::group; });
-      },
-      answer);
-}
-
-// What it would cost if no pieces had to come from one skin.
+// What it would cost if no pieces had to come from one skin; also where no one skin was found.
 std::optional<std::int64_t> cost_apart(CutMaterial const& cut, cutting::Budget const& budget) {
   if (!has_group(cut.request)) return std::nullopt;
-  if (!cut.planned() && !blocked_by_group(*cut.answer)) return std::nullopt;
   CutRequest apart = cut.request;
   for (cutting::SkinPiece& piece : std::get<cutting::SkinRequest>(apart.asked).pieces) piece.group = 0;
   CutAnswer const answer = plan(apart, budget);
