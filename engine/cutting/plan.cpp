@@ -98,6 +98,15 @@ std::int64_t opened_cost(cutting::LengthRequest const&, CutAnswer const& answer)
   return proof_in(answer).cost;
 }
 
+// Where nothing that is kept counts, the plan is its own proof.
+bool keeps_worth(CutRequest const& request) {
+  if (std::holds_alternative<cutting::LengthRequest>(request.asked)) return false;
+  if (auto const* const sheets = std::get_if<cutting::SheetRequest>(&request.asked))
+    return sheets->least_kept > 0 && sheets->worth.num > 0;
+  auto const& skins = std::get<cutting::SkinRequest>(request.asked);
+  return skins.least_kept > 0 && skins.worth.num > 0;
+}
+
 CutRequest without_worth(CutRequest request) {
   if (auto* const sheets = std::get_if<cutting::SheetRequest>(&request.asked)) sheets->worth = {};
   if (auto* const skins = std::get_if<cutting::SkinRequest>(&request.asked)) skins->worth = {};
@@ -162,7 +171,8 @@ cutting::Proof const& proof_of(CutAnswer const& answer) { return proof_in(answer
 
 cutting::Proof opened_proof(CutRequest const& request, CutAnswer const& answer,
                             cutting::Budget const& budget) {
-  cutting::Proof proof = proof_of(plan(without_worth(request), budget));
+  cutting::Proof proof =
+      keeps_worth(request) ? proof_of(plan(without_worth(request), budget)) : proof_of(answer);
   proof.cost = std::visit([&](auto const& asked) { return opened_cost(asked, answer); }, request.asked);
   proof.bound = std::min(proof.cost, proof.bound);
   return proof;

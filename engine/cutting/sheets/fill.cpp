@@ -1,5 +1,7 @@
 #include "engine/cutting/sheets/fill.h"
 
+#include "engine/cutting/geometry/mixed.h"
+
 #include <algorithm>
 #include <tuple>
 
@@ -7,13 +9,6 @@ namespace endband::cutting::many {
 namespace {
 
 std::size_t at(std::int64_t i) { return static_cast<std::size_t>(i); }
-
-std::uint64_t mixed(std::uint64_t x) {  // the finishing step of splitmix64 (Steele, Lea, Flood 2014)
-  x += 0x9e3779b97f4a7c15U;
-  x = (x ^ (x >> 30U)) * 0xbf58476d1ce4e5b9U;
-  x = (x ^ (x >> 27U)) * 0x94d049bb133111ebU;
-  return x ^ (x >> 31U);
-}
 
 constexpr std::size_t most_types = 192;  // looked at in one filling; of more, a sample
 constexpr std::int64_t most_left = 30000;

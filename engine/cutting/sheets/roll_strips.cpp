@@ -1,5 +1,6 @@
 #include "engine/cutting/sheets/roll_strips.h"
 
+#include "engine/cutting/geometry/mixed.h"
 #include "engine/cutting/sheets/roll_order.h"
 
 #include <algorithm>
@@ -58,13 +59,7 @@ void RollPacker::run(std::int64_t work) {
   if (!done()) by_whole(work);
 }
 
-// A counter, mixed (Steele, Lea and Flood 2014, SplitMix).
-std::uint64_t RollPacker::next(std::uint64_t below) {
-  std::uint64_t z = ++drawn_ * 0x9E3779B97F4A7C15U;
-  z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9U;
-  z = (z ^ (z >> 27)) * 0x94D049BB133111EBU;
-  return (z ^ (z >> 31)) % below;
-}
+std::uint64_t RollPacker::next(std::uint64_t below) { return mixed(drawn_++ * mixing_step) % below; }
 
 // From the tallest first; then two are exchanged, one is moved or one is turned, and what is no longer stays.
 void RollPacker::by_order(std::int64_t work) {

@@ -212,7 +212,7 @@ std::optional<std::vector<Planned>> off_roll(Job const& job, Filler& filler, Res
     if (!pattern) pattern = at_most(job, filler, rest, kind);
     if (!pattern) return std::nullopt;
     std::int64_t const n = std::max<std::int64_t>(1, most_times(rest, *pattern) * 3 / 4);
-    take(job, rest, *pattern, n);
+    take(rest, *pattern, n);
     cost = plus(cost, times(pattern->cost, n));
     planned.push_back({std::move(*pattern), n});
   }

@@ -1,72 +1,11 @@
 #include "engine/cutting/skins/convex.h"
 
+#include "engine/cutting/geometry/exact.h"
+
 #include <algorithm>
 
 namespace endband::cutting::skins {
 namespace {
-
-std::int64_t cross(Point a, Point b, Point c) {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-}
-
-std::int64_t twice_signed(Polygon const& polygon) {
-  std::int64_t sum = 0;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    Point const a = polygon[i], b = polygon[(i + 1) % polygon.size()];
-    sum += a.x * b.y - a.y * b.x;
-  }
-  return sum;
-}
-
-bool convex(Polygon const& polygon) {
-  for (std::size_t i = 0, n = polygon.size(); i < n; ++i)
-    if (cross(polygon[i], polygon[(i + 1) % n], polygon[(i + 2) % n]) < 0) return false;
-  return true;
-}
-
-// No other corner in the closed triangle; corners that coincide with one of its own do not count.
-bool ear(Polygon const& rest, std::size_t at) {
-  std::size_t const n = rest.size();
-  Point const a = rest[(at + n - 1) % n], b = rest[at], c = rest[(at + 1) % n];
-  if (cross(a, b, c) <= 0) return false;
-  return std::ranges::none_of(rest, [&](Point p) {
-    return p != a && p != b && p != c && cross(a, b, p) >= 0 && cross(b, c, p) >= 0 && cross(c, a, p) >= 0;
-  });
-}
-
-std::vector<Polygon> triangles(Polygon rest) {
-  std::vector<Polygon> all;
-  while (rest.size() > 3) {
-    std::size_t const n = rest.size();
-    std::size_t at = 0;
-    while (at < n && cross(rest[(at + n - 1) % n], rest[at], rest[(at + 1) % n]) != 0) ++at;
-    if (at < n) {  // flat: no area of its own
-      rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
-      continue;
-    }
-    at = 0;
-    while (at < n && !ear(rest, at)) ++at;
-    at %= n;
-    all.push_back({rest[(at + n - 1) % n], rest[at], rest[(at + 1) % n]});
-    rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
-  }
-  if (twice_signed(rest) > 0) all.push_back(std::move(rest));
-  return all;
-}
-
-// The two joined along a common edge, when that is convex; else empty.
-Polygon joined(Polygon const& one, Polygon const& other) {
-  for (std::size_t i = 0; i < one.size(); ++i)
-    for (std::size_t j = 0; j < other.size(); ++j) {
-      std::size_t const i2 = (i + 1) % one.size(), j2 = (j + 1) % other.size();
-      if (one[i] != other[j2] || one[i2] != other[j]) continue;
-      Polygon sum;
-      for (std::size_t k = 0; k < one.size(); ++k) sum.push_back(one[(i2 + k) % one.size()]);
-      for (std::size_t k = 2; k < other.size(); ++k) sum.push_back(other[(j + k) % other.size()]);
-      if (convex(sum)) return sum;
-    }
-  return {};
-}
 
 // Its corners begin at the lowest, of these the leftmost.
 void begin_lowest(Polygon& polygon) {
@@ -78,45 +17,27 @@ void begin_lowest(Polygon& polygon) {
 }  // namespace
 
 Polygon anticlockwise(Polygon polygon) {
-  if (twice_signed(polygon) < 0) std::ranges::reverse(polygon);
+  if (exact::twice_signed_area(polygon) < 0) std::ranges::reverse(polygon);
   return polygon;
-}
-
-std::vector<Polygon> convex_parts(Polygon const& polygon) {
-  Polygon const outline = anticlockwise(polygon);
-  if (convex(outline)) return {outline};
-  std::vector<Polygon> parts = triangles(outline);
-  for (std::size_t i = 0; i < parts.size(); ++i)
-    for (std::size_t j = i + 1; j < parts.size();) {
-      Polygon both = joined(parts[i], parts[j]);
-      if (both.empty()) {
-        ++j;
-        continue;
-      }
-      parts[i] = std::move(both);
-      parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(j));
-      j = i + 1;
-    }
-  return parts;
 }
 
 Polygon filled_out(Polygon const& polygon, std::size_t hollows) {
   Polygon rest = anticlockwise(polygon);
-  std::int64_t spare = twice_signed(rest) / 50;
+  std::int64_t spare = exact::twice_signed_area(rest) / 50;
   while (rest.size() > 4) {
     std::size_t const n = rest.size();
     std::size_t hollow = 0, best = n;
     std::int64_t least = 0;
     for (std::size_t i = 0; i < n; ++i) {
       Point const a = rest[(i + n - 1) % n], b = rest[i], c = rest[(i + 1) % n];
-      std::int64_t const adds = -cross(a, b, c);
+      std::int64_t const adds = -exact::cross(a, b, c);
       if (adds <= 0) continue;
       ++hollow;
       if (best < n && adds >= least) continue;
       // Nothing of the polygon lies in the hollow's triangle.
       if (std::ranges::any_of(rest, [&](Point p) {
-            return p != a && p != b && p != c && cross(a, b, p) <= 0 && cross(b, c, p) <= 0 &&
-                   cross(c, a, p) <= 0;
+            return p != a && p != b && p != c && exact::cross(a, b, p) <= 0 && exact::cross(b, c, p) <= 0 &&
+                   exact::cross(c, a, p) <= 0;
           }))
         continue;
       best = i;

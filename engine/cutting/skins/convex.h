@@ -17,9 +17,6 @@ struct Span {
 };
 
 Polygon anticlockwise(Polygon polygon);
-// Convex parts that tile the simple polygon: ears are cut off (Meisters 1975), then joined while convex
-// (Hertel & Mehlhorn 1983).
-std::vector<Polygon> convex_parts(Polygon const& polygon);
 // A simple polygon that covers it with fewer hollows, so that few parts tile it: hollows that add little are
 // filled, and the least ones until at most `hollows` are left.
 Polygon filled_out(Polygon const& polygon, std::size_t hollows);

@@ -1,5 +1,6 @@
 #include "engine/cutting/skins/pack.h"
 
+#include "engine/cutting/geometry/convex.h"
 #include "engine/cutting/geometry/fit.h"
 
 #include <algorithm>
@@ -78,7 +79,7 @@ CutSkin cut_of(std::vector<Skin> const& skins, int skin, std::vector<SkinPiece> 
   cut.twice_area_left = twice_usable(from.outline, from.flaws);
   for (LaidPiece& piece : laid) {
     Polygon const shape = turned(pieces[index(piece.piece)].shape, piece.angle);
-    for (Polygon const& part : convex_parts(shape)) take(cells, moved(part, piece.at));
+    for (Polygon const& part : exact::convex_parts(shape)) take(cells, moved(part, piece.at));
     for (std::size_t i = 0; i < shape.size(); ++i) {
       Polygon const edge = moved({shape[i], shape[(i + 1) % shape.size()]}, piece.at);
       walls.push_back({edge[0], edge[1]});

@@ -1,6 +1,7 @@
-// A small counter-based generator (the mixing function of SplitMix64: Steele, Lea & Flood 2014): the same
-// numbers from every compiler.
+// A counter-based generator: the same numbers from every compiler.
 #pragma once
+
+#include "engine/cutting/geometry/mixed.h"
 
 #include <cstdint>
 
@@ -8,12 +9,11 @@ namespace endband::cutting::skins {
 
 class Random {
  public:
-  explicit Random(std::uint64_t seed) : counter_{seed * 0x9E3779B97F4A7C15U} {}
+  explicit Random(std::uint64_t seed) : counter_{seed * mixing_step} {}
   std::uint64_t next() {
-    std::uint64_t z = (counter_ += 0x9E3779B97F4A7C15U);
-    z = (z ^ (z >> 30U)) * 0xBF58476D1CE4E5B9U;
-    z = (z ^ (z >> 27U)) * 0x94D049BB133111EBU;
-    return z ^ (z >> 31U);
+    std::uint64_t const next = mixed(counter_);
+    counter_ += mixing_step;
+    return next;
   }
   // 0 <= result < below; below > 0.
   std::int64_t below(std::int64_t below) {

@@ -1,5 +1,7 @@
 #include "engine/cutting/skins/space.h"
 
+#include "engine/cutting/geometry/convex.h"
+
 #include <algorithm>
 #include <map>
 #include <numeric>
@@ -63,7 +65,7 @@ void add_shapes(Space& space, SkinPiece const& piece, Kind& kind) {
     if (std::ranges::find(seen, polygon) != seen.end()) continue;
     seen.push_back(polygon);
     shape.twice_area = twice_area(polygon);
-    shape.parts = convex_parts(polygon.size() > 8 ? filled_out(polygon, 6) : polygon);
+    shape.parts = exact::convex_parts(polygon.size() > 8 ? filled_out(polygon, 6) : polygon);
     space.shapes.push_back(std::move(shape));
   }
   kind.last_shape = static_cast<int>(space.shapes.size());
