@@ -3,6 +3,7 @@
 #include "engine/cutting/geometry/worth.h"
 #include "engine/cutting/request.h"
 
+#include <algorithm>
 #include <stdexcept>
 #include <string>
 
@@ -101,8 +102,10 @@ std::int64_t opened_cost(cutting::LengthRequest const&, CutAnswer const& answer)
 // Where nothing that is kept counts, the plan is its own proof.
 bool keeps_worth(CutRequest const& request) {
   if (std::holds_alternative<cutting::LengthRequest>(request.asked)) return false;
-  if (auto const* const sheets = std::get_if<cutting::SheetRequest>(&request.asked))
-    return sheets->least_kept > 0 && sheets->worth.num > 0;
+  if (auto const* const sheets = std::get_if<cutting::SheetRequest>(&request.asked)) {
+    auto const roll = [](cutting::Sheet const& sheet) { return sheet.by_length; };
+    return sheets->least_kept > 0 && sheets->worth.num > 0 && !std::ranges::all_of(sheets->sheets, roll);
+  }
   auto const& skins = std::get<cutting::SkinRequest>(request.asked);
   return skins.least_kept > 0 && skins.worth.num > 0;
 }

@@ -3,10 +3,12 @@
 #include "engine/cutting/sheets/bound.h"
 #include "engine/cutting/sheets/equal_pieces.h"
 #include "engine/cutting/sheets/finish.h"
+#include "engine/cutting/sheets/roll.h"
 #include "engine/cutting/sheets/search.h"
 
 #include <algorithm>
 #include <memory>
+#include <optional>
 
 namespace endband::cutting {
 namespace {
@@ -16,6 +18,16 @@ constexpr int strands = 2;
 void run_all(Budget const& budget, std::vector<std::function<void()>> const& tasks) {
   if (budget.run_all) return budget.run_all(tasks);
   for (auto const& task : tasks) task();
+}
+
+// Where one roll is all there is, and is long enough: its own plan, which proves more. What was torn off is
+// charged whole.
+std::optional<Answer<CutSheet>> off_one_roll(SheetRequest request, Budget const& budget) {
+  if (request.sheets.size() != 1 || !request.sheets.front().by_length) return std::nullopt;
+  request.least_kept = 0;
+  Answer<CutSheet> answer = plan_roll(request.sheets.front(), request, budget);
+  if (answer.outcome != Outcome::planned) return std::nullopt;
+  return answer;
 }
 
 std::vector<int> pieces_of(CutSheet const& cut) {
@@ -59,6 +71,7 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
     answer.outcome = Outcome::planned;
     return answer;
   }
+  if (auto alone = off_one_roll(request, budget)) return *std::move(alone);
   answer.obstacles = many::misfits(request);
   auto const bound = answer.obstacles.empty() ? many::bound_of(job) : std::nullopt;
   if (!bound) {
