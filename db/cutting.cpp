@@ -1,6 +1,7 @@
 #include "db/cutting.h"
 
 #include "db/stock_ledger.h"
+#include "engine/money/numeral.h"
 
 #include <array>
 #include <charconv>
@@ -51,16 +52,6 @@ std::string text_of(Shape const& shape) {
 
 [[noreturn]] void unreadable(std::string_view text) {
   throw StoreError(FaultCode::not_a_workshop, "lot_fact: " + std::string(text.substr(0, 60)));
-}
-
-std::vector<std::string_view> split(std::string_view text, char mark) {
-  std::vector<std::string_view> parts;
-  for (std::size_t begin = 0; begin <= text.size();) {
-    std::size_t const end = std::min(text.find(mark, begin), text.size());
-    if (end > begin) parts.push_back(text.substr(begin, end - begin));
-    begin = end + 1;
-  }
-  return parts;
 }
 
 std::int64_t number_in(std::string_view text) {

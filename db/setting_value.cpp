@@ -15,17 +15,6 @@ Fault fault(FaultCode code, Where const& where, std::string_view found, std::str
   return {code, where, std::string(found), std::move(expected), {}};
 }
 
-// Splits at a mark, blanks around the parts taken off.
-std::vector<std::string_view> split(std::string_view text, char mark) {
-  std::vector<std::string_view> parts;
-  while (true) {
-    std::size_t const end = text.find(mark);
-    parts.push_back(trimmed(text.substr(0, end)));
-    if (end == std::string_view::npos) return parts;
-    text.remove_prefix(end + 1);
-  }
-}
-
 std::string range_text(SettingRow const& row, std::string_view unit) {
   return std::to_string(row.least) + " to " + std::to_string(row.most) + std::string(unit);
 }

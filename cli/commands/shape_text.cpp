@@ -1,6 +1,7 @@
 #include "cli/commands/shape_text.h"
 
 #include "engine/cutting/geometry/outline.h"
+#include "engine/money/numeral.h"
 
 #include <fmt/format.h>
 
@@ -20,12 +21,6 @@ constexpr std::string_view unit_names = "mm, cm, m or in";
 constexpr std::string_view blanks = " \t\r\n";
 constexpr std::string_view digits = "0123456789";
 constexpr std::size_t most_digits = 9;  // before the point, and after it: both fit 64 bits together
-
-std::string_view trimmed(std::string_view text) {
-  std::size_t const first = text.find_first_not_of(blanks);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
 
 Fault fault(FaultCode code, std::string_view found, std::string expected) {
   return {code, {}, std::string(found), std::move(expected), {}};

@@ -1,5 +1,6 @@
 #include "cli/commands/stock_line.h"
 
+#include "engine/money/numeral.h"
 #include "engine/stock/stock.h"
 
 #include <fmt/format.h>
@@ -12,12 +13,6 @@ namespace endband::cli {
 namespace {
 
 constexpr std::string_view blanks = " \t";
-
-std::string_view trimmed(std::string_view text) {
-  std::size_t const first = text.find_first_not_of(blanks);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
 
 Fault fault(FaultCode code, std::string_view found, std::string expected) {
   return {code, {}, std::string(found), std::move(expected), {}};

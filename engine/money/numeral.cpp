@@ -107,4 +107,14 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(blanks) - first + 1);
 }
 
+std::vector<std::string_view> split(std::string_view text, char mark) {
+  std::vector<std::string_view> parts;
+  while (true) {
+    std::size_t const end = text.find(mark);
+    parts.push_back(trimmed(text.substr(0, end)));
+    if (end == std::string_view::npos) return parts;
+    text.remove_prefix(end + 1);
+  }
+}
+
 }  // namespace endband

@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace endband {
 
@@ -42,6 +43,9 @@ std::string decimal_text(std::int64_t digits, int decimals);
 
 // Without the blanks (space, tab, carriage return, newline) around it.
 std::string_view trimmed(std::string_view text);
+
+// The parts between the marks, each trimmed; an empty text is one empty part.
+std::vector<std::string_view> split(std::string_view text, char mark);
 
 constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
