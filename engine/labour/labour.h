@@ -21,6 +21,9 @@ struct Step {  // one immutable version of a step of the workshop's library
   Spread3 each;                  // for one of its driver
   Duration wait_low, wait_high;  // after it: blocks the book, not the person
   std::string caution;           // shown beside the step; may be empty
+  std::vector<std::string> who;  // codes of those who may do it, the usual one first; empty: anyone
+  std::string place;  // code of the press or drying place it holds, through its wait too; empty: none
+  std::vector<OperationKind> after;  // beside the engine's own order, which it never takes away
 };
 struct StepLibrary {
   std::vector<Step> steps;  // by kind
@@ -41,7 +44,8 @@ struct WorkLine {
   Ratio mean_seconds;  // (low + 4 likely + high) / 6 of set-up + count x each; exact
   Ratio low_seconds, high_seconds;
   Duration wait_low, wait_high;
-  std::string words;  // extra work: the description's own
+  std::string words;          // extra work: the description's own
+  std::optional<Money> rate;  // an hour, of the one who usually does it; none: the workshop's
 };
 struct Work {
   std::vector<WorkLine> lines;  // in the order of the operations

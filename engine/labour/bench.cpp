@@ -1,0 +1,19 @@
+#include "engine/labour/bench.h"
+
+#include <algorithm>
+
+namespace endband {
+
+Person const* Bench::person(std::string_view code) const {
+  auto const found =
+      std::find_if(people.begin(), people.end(), [&](Person const& p) { return p.code == code; });
+  return found == people.end() ? nullptr : &*found;
+}
+
+Place const* Bench::place(std::string_view code) const {
+  auto const found =
+      std::find_if(places.begin(), places.end(), [&](Place const& p) { return p.code == code; });
+  return found == places.end() ? nullptr : &*found;
+}
+
+}  // namespace endband
