@@ -4,11 +4,13 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <vector>
 
 namespace endband::schedule {
 
 using Time = std::int64_t;
+inline constexpr Time never = std::numeric_limits<Time>::max();
 
 // When a resource is open: [begin, end), in order, none touch. After the last it is closed.
 struct Open {
@@ -36,8 +38,10 @@ struct Demand {
   bool through_wait = false;  // held until the wait after the work has ended, else only while it is worked on
 };
 
-// Work goes on only while its hands are open, and stops and goes on where they close; with no hands it runs
-// around the clock, as a wait does. What is demanded is held from start to end, closed hours too.
+// Work goes on only while its hands and what it demands are open, and stops and goes on where they close;
+// with no hands it runs around the clock, as a wait does. It begins where it can go on at once. Its hands,
+// and what is demanded, are held from start to end, closed hours too. What takes no time holds nothing and
+// can be done at any hour.
 struct Task {
   Time work = 0;           // of hands, or the duration of what needs none
   Time wait = 0;           // after it; the task finishes when the wait has ended
@@ -55,11 +59,13 @@ struct Project {
   std::vector<Task> tasks;
 };
 
+// What can never be done is placed at `never`, with no hands.
 struct Placed {
   Time start = 0;
   Time worked = 0;  // end of the work
   Time finish = 0;  // end of the wait
   int hands = -1;   // which resource works; -1: none
+  friend bool operator==(Placed const&, Placed const&) = default;
 };
 struct Plan {
   std::vector<Placed> tasks;  // by task

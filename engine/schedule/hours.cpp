@@ -1,0 +1,73 @@
+#include "engine/schedule/hours.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace endband::schedule {
+
+Hours::Hours(Calendar const& calendar) : always_{false} {
+  Time before = 0;
+  stretches_.reserve(calendar.size());
+  for (Open const& open : calendar) {
+    if (open.end <= open.begin || (!stretches_.empty() && open.begin <= stretches_.back().end))
+      throw std::logic_error("a calendar is out of order");
+    stretches_.push_back({open.begin, open.end, before});
+    before += open.end - open.begin;
+    longest_ = std::max(longest_, open.end - open.begin);
+  }
+}
+
+std::size_t Hours::first_ending_after(Time time, std::size_t stretch) const {
+  // The one wanted is near: a few steps, then halving.
+  for (int steps = 0; steps < 4; ++steps, ++stretch)
+    if (stretch >= stretches_.size() || stretches_[stretch].end > time) return stretch;
+  auto const after = [](Time value, Stretch const& s) { return value < s.end; };
+  auto const begin = stretches_.begin() + static_cast<std::ptrdiff_t>(std::min(stretch, stretches_.size()));
+  return static_cast<std::size_t>(std::upper_bound(begin, stretches_.end(), time, after) -
+                                  stretches_.begin());
+}
+
+Hours::Stint Hours::stint(Time from, Time work, bool unbroken, std::size_t stretch) const {
+  if (always_) return {from, from + work, 0};
+  std::size_t first = first_ending_after(from, stretch);
+  if (first == stretches_.size()) return {};
+  Time start = std::max(from, stretches_[first].begin);
+  if (start + work <= stretches_[first].end) return {start, start + work, first};
+  if (unbroken && work <= longest_) {
+    while (++first < stretches_.size())
+      if (Stretch const& s = stretches_[first]; s.begin + work <= s.end)
+        return {s.begin, s.begin + work, first};
+    return {};
+  }
+  Time const done = stretches_[first].before + (start - stretches_[first].begin) + work;
+  std::size_t last = first;
+  while (++last < stretches_.size())
+    if (Stretch const& s = stretches_[last]; done <= s.before + (s.end - s.begin))
+      return {start, s.begin + (done - s.before), first};
+  return {};
+}
+
+Time Hours::least_start(Time end, Time work) const {
+  if (always_) return end - work;
+  // Open time until the end of the first stint that ends late enough.
+  std::size_t const stretch = first_ending_after(end - 1, 0);
+  if (stretch == stretches_.size()) return never;
+  Stretch const& last = stretches_[stretch];
+  Time const begun = last.before + (end > last.begin ? end - last.begin : 1) - work;
+  if (begun < 0) return std::numeric_limits<Time>::min();
+  auto const after = [](Time value, Stretch const& s) { return value < s.before; };
+  auto const in = std::prev(std::upper_bound(stretches_.begin(), stretches_.end(), begun, after));
+  return in->begin + (begun - in->before);
+}
+
+Calendar both(Calendar const& a, Calendar const& b) {
+  Calendar common;
+  for (std::size_t i = 0, k = 0; i < a.size() && k < b.size();) {
+    Open const open{std::max(a[i].begin, b[k].begin), std::min(a[i].end, b[k].end)};
+    if (open.begin < open.end) common.push_back(open);
+    a[i].end < b[k].end ? ++i : ++k;
+  }
+  return common;
+}
+
+}  // namespace endband::schedule

@@ -1,0 +1,40 @@
+// For the .cpp files of this module only: a calendar with its sums, so that the end of a piece of work is
+// found by one search.
+#pragma once
+
+#include "engine/schedule/project.h"
+
+#include <vector>
+
+namespace endband::schedule {
+
+class Hours {
+ public:
+  Hours() = default;  // always open
+  explicit Hours(Calendar const& calendar);
+
+  struct Stint {
+    Time start = never, end = never;
+    std::size_t stretch = 0;  // where it was found; hand it back to search on from there
+  };
+  // The earliest that `work` > 0 can begin at or after `from`, and its end; `never` if the hours end before.
+  // `unbroken`: in one stretch, if any is as long.
+  Stint stint(Time from, Time work, bool unbroken, std::size_t stretch = 0) const;
+  // No stint of `work` > 0 that begins before this ends at or after `end`; `never` if none ends so late.
+  Time least_start(Time end, Time work) const;
+
+ private:
+  struct Stretch {
+    Time begin, end, before;  // before: open time until it begins
+  };
+  std::size_t first_ending_after(Time time, std::size_t stretch) const;
+
+  bool always_ = true;
+  Time longest_ = 0;
+  std::vector<Stretch> stretches_;
+};
+
+// Open when both are.
+Calendar both(Calendar const& a, Calendar const& b);
+
+}  // namespace endband::schedule
