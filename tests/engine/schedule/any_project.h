@@ -24,7 +24,7 @@ inline Calendar any_calendar(int stretches) {
 // order.
 inline Project any_project(int tasks) {
   Project project;
-  for (int i = 0; i < 2; ++i) project.calendars.push_back(any_calendar(60));
+  for (int i = 0; i < 2; ++i) project.calendars.push_back(any_calendar(24));
   project.resources = {{1, any(-1, 1)}, {1, any(-1, 1)}, {any(1, 3), any(0, 3) == 0 ? 0 : -1}, {1, -1}};
   for (int i = 0; i < tasks; ++i) {
     Task task;
