@@ -30,6 +30,7 @@ void check_file(Findings& findings);  // SQLite's own checks, and the schema as 
 void check_rows(Findings& findings);  // none lost, each in the order of its entry
 void check_versions(
     Findings& findings);                // settings, steps, materials, prices: each still what its rules allow
+void check_bench(Findings& findings);   // the bench, and what the steps ask of it
 void check_quotes(Findings& findings);  // seals, identities, replay
 void check_stock(Findings& findings);   // sums anew the shelf, and holds each movement to its rules
 void check_homes(Findings& findings);   // no cost both in the overhead and on a job

@@ -122,7 +122,8 @@ void check_rows(Findings& findings) {
   check_none_lost(findings, "entry", "seq");
   for (char const* table :
        {"setting_version", "step_version", "material", "material_version", "price_version", "customer",
-        "commission", "quote", "supply_version", "delivery", "lot", "lot_fact", "movement", "reservation"}) {
+        "commission", "quote", "supply_version", "person_version", "place_version", "day_off", "delivery",
+        "lot", "lot_fact", "movement", "reservation"}) {
     check_none_lost(findings, table, "id");
     check_order(findings, table);
   }

@@ -1,4 +1,5 @@
-// The step library: immutable, dated versions of the times of each operation.
+// The step library: immutable, dated versions of each operation's times, and of who does it, where and after
+// what.
 #pragma once
 
 #include "db/workshop.h"
@@ -10,5 +11,10 @@ namespace endband::db {
 
 void set_step(Writing& writing, Step const& step, Date valid_from);
 StepLibrary load_steps(Workshop& workshop, Date on);
+
+// That day, and each later one on which a step is another.
+std::vector<Date> step_days(Workshop& workshop, Date from);
+// The first circle of that day in what steps come after, see circle_in; empty: there is none.
+std::vector<OperationKind> circle_of_steps(Workshop& workshop, Date on);
 
 }  // namespace endband::db

@@ -1,8 +1,11 @@
 #include "db/undo.h"
 
+#include "db/bench.h"
 #include "db/statement.h"
+#include "db/steps.h"
 #include "db/undo_parts.h"
 
+#include <algorithm>
 #include <limits>
 #include <stdexcept>
 #include <utility>
@@ -53,6 +56,26 @@ Read<EntryInfo> standing_before(Workshop& workshop, std::int64_t seq, std::int64
   return *entry;
 }
 
+// Steps that would be left without hands or a place, or in a circle; `gaps` were there before.
+std::vector<Fault> unfit_steps(Workshop& workshop, std::int64_t entry, std::vector<BenchGap> const& gaps) {
+  std::vector<Fault> faults;
+  for (BenchGap const& gap : bench_gaps(workshop)) {
+    auto const same = [&](BenchGap const& was) {
+      return was.kind == gap.kind && was.code == gap.code && was.lack == gap.lack;
+    };
+    if (std::any_of(gaps.begin(), gaps.end(), same)) continue;
+    faults.push_back(refused_entry(
+        entry, std::string(word(gap.kind)) + " needs " + gap.code + "; endband steps set says it otherwise"));
+  }
+  for (Date const day : step_days(workshop, Date{}))
+    if (std::vector<OperationKind> const circle = circle_of_steps(workshop, day);
+        faults.empty() && !circle.empty())
+      faults.push_back(
+          refused_entry(entry, std::string(word(circle.front())) +
+                                   " would come after itself; endband steps set says it otherwise"));
+  return faults;
+}
+
 }  // namespace
 
 Fault refused_entry(std::int64_t entry, std::string expected) {
@@ -93,9 +116,11 @@ Read<std::vector<Undone>> undo(Writing& writing, std::int64_t entry) {
     return tl::unexpected(taken.error());
   std::vector<Fault> faults = undo_refusals(workshop, entry, own.on);
   if (!faults.empty()) return tl::unexpected(std::move(faults));
+  std::vector<BenchGap> const gaps = bench_gaps(workshop);
   std::vector<Undone> undone;
   for (auto part : {counter_rows(writing, entry, own.on, undone), restore_versions(writing, entry, undone)})
     faults.insert(faults.end(), part.begin(), part.end());
+  if (faults.empty()) faults = unfit_steps(workshop, entry, gaps);
   if (faults.empty() && undone.empty())
     faults.push_back(refused_entry(entry, "it wrote nothing that could be taken back"));
   if (!faults.empty()) return tl::unexpected(std::move(faults));

@@ -2,9 +2,9 @@
 //
 // What stands is what was written by entries that are neither undone nor undoings. Taking back an entry makes
 // the workshop stand as if it had not been: a movement, a reservation, hours, a payment by their opposites;
-// an event, an agreement by a row that names it; a setting, a price, a supply, a step, a material's
-// properties, a lot's place by writing anew what would stand without it, on every day on which it would be
-// another.
+// an event, an agreement, a day off by a row that names it; a setting, a price, a supply, a step, a person, a
+// press, a material's properties, a lot's place by writing anew what would stand without it, on every day on
+// which it would be another.
 #pragma once
 
 #include "db/workshop.h"
@@ -26,6 +26,7 @@ struct Undone {
 // - it wrote what cannot be taken back: a workshop, a customer, a material, the first price of one, the first
 // times of a step
 // - a later entry that stands builds on it: `expected` names that entry and what it does
+// - a step would be left without its people or its place, or come after itself
 // - a lot moved later than the day of `writing`
 Read<std::vector<Undone>> undo(Writing& writing, std::int64_t entry);
 

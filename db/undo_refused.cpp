@@ -97,6 +97,17 @@ constexpr std::array builds_on_texts{
     "JOIN lot_fact b ON b.lot = a.lot AND b.fact = a.fact WHERE a.entry = ?1 AND l.entry <> ?1 AND b.entry "
     "IN LATER",
 
+    "SELECT b.entry, 'says how ' || b.code || ' works' FROM person_version a JOIN person_version b ON b.code "
+    "= "
+    "a.code AND b.valid_from = a.valid_from WHERE a.entry = ?1 AND b.entry IN LATER",
+    "SELECT b.entry, 'says the count of ' || b.code FROM place_version a JOIN place_version b ON b.code = "
+    "a.code AND b.valid_from = a.valid_from WHERE a.entry = ?1 AND b.entry IN LATER",
+
+    // Days off that were taken back since.
+    "SELECT b.entry, 'takes its days back' FROM day_off a JOIN day_off b ON b.undoes = a.id WHERE a.entry = "
+    "?1 "
+    "AND b.entry IN LATER",
+
     // The way of costing holds from the first movement on.
     "SELECT b.entry, 'moved stock in the way of costing set' FROM setting_version a, movement b "
     "WHERE a.entry = ?1 AND a.name = 'stock.formula' AND b.entry IN LATER",

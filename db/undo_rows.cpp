@@ -17,8 +17,8 @@ struct Countered {
   std::vector<std::string_view> left_out;
 };
 // Job rows before what they rest on; movements before reservations, which a CHECK compares with nothing.
-std::array<Countered, 10> const& countered() {
-  static std::array<Countered, 10> const all{{
+std::array<Countered, 11> const& countered() {
+  static std::array<Countered, 11> const all{{
       {"job_result",
        {"materials", "labour", "overhead", "outside", "total", "seconds", "kept", "to_pay"},
        {}},
@@ -31,6 +31,7 @@ std::array<Countered, 10> const& countered() {
       {"reservation", {"quantity"}, {}},
       {"job_agreed", {}, {}},
       {"quote_event", {}, {}},
+      {"day_off", {}, {}},
   }};
   return all;
 }
@@ -165,6 +166,20 @@ void tell_quotes(Connection& connection, std::int64_t entry, Rows& rows) {
   });
 }
 
+void tell_days_off(Connection& connection, std::int64_t entry, Rows& rows) {
+  each_row(connection,
+           "SELECT iif(person = '', 'everyone', person), iif(first = last, first, first || ' to ' || last), "
+           "undoes IS NULL FROM day_off WHERE entry = ?1 ORDER BY id",
+           entry, [&](Statement& select) {
+             Undone& row = rows.emplace_back();
+             bool off = false;
+             std::string days;
+             select.read(row.what, days, off);
+             row.what += ", " + days;
+             (off ? row.now : row.then) = "off";
+           });
+}
+
 // --- what is set aside
 
 // An undoing that takes goods off the shelf, or sets goods aside anew, may find them set aside for another
@@ -242,7 +257,7 @@ void withdraw_quotes(Writing& writing, std::int64_t entry, Date on) {
 std::vector<Fault> counter_rows(Writing& writing, std::int64_t entry, Date on, std::vector<Undone>& undone) {
   Connection& connection = writing.workshop().connection();
   if (std::vector<Fault> faults = let_go_since(connection, entry); !faults.empty()) return faults;
-  for (auto const tell : {tell_quotes, tell_job, tell_lots, tell_reservations})
+  for (auto const tell : {tell_quotes, tell_job, tell_lots, tell_reservations, tell_days_off})
     tell(connection, entry, undone);
   std::vector<Shortage> const before = shortages(connection, entry);
   for (Countered const& what : countered()) {

@@ -19,8 +19,8 @@ struct Versioned {
   std::string empty_columns;
   std::string first;  // why the first cannot be taken back
 };
-std::array<Versioned, 5> const& versioned() {
-  static std::array<Versioned, 5> const all{
+std::array<Versioned, 7> const& versioned() {
+  static std::array<Versioned, 7> const all{
       Versioned{"setting_version", "name", "SELECT ?1", "''", "value", ""},
       Versioned{"step_version", "operation", "SELECT ?1", "", "",
                 "these are its first times; endband steps set gives others"},
@@ -30,7 +30,10 @@ std::array<Versioned, 5> const& versioned() {
                 "it is the material's first price; endband material price gives another"},
       Versioned{"supply_version", "material", "SELECT code || ', supply' FROM material WHERE id = ?1",
                 "NULL, NULL, NULL, NULL, NULL",
-                "reorder_at, order_size, lead_days, keeps_days, keeps_opened_days", ""}};
+                "reorder_at, order_size, lead_days, keeps_days, keeps_opened_days", ""},
+      Versioned{"person_version", "code", "SELECT ?1", "'', '', NULL, 0, 1",
+                "name, week, rate, overtime_s, gone", ""},
+      Versioned{"place_version", "code", "SELECT ?1", "'', 0", "name, count", ""}};
   return all;
 }
 
@@ -54,9 +57,22 @@ Content content_of(Connection& connection, Versioned const& what, std::int64_t v
   return content;
 }
 
-bool says_none(Content const& content) {
-  return std::all_of(content.begin(), content.end(),
-                     [](auto const& each) { return each.second == "''" || each.second == "NULL"; });
+// "a, b" and "'', NULL" as a: '', b: NULL.
+Content empty_content(Versioned const& what) {
+  Content content;
+  std::string_view columns = what.empty_columns;
+  std::string_view values = what.empty;
+  auto const next = [](std::string_view& list) {
+    std::size_t const comma = std::min(list.find(','), list.size());
+    std::string_view const first = list.substr(0, comma);
+    list.remove_prefix(std::min(comma + 2, list.size()));
+    return std::string(first);
+  };
+  while (!columns.empty()) {
+    std::string const column = next(columns);
+    content[column] = next(values);
+  }
+  return content;
 }
 
 // The version in force on a day: of all, or of entries that stand.
@@ -79,7 +95,9 @@ std::string for_people(Connection& connection, std::string const& column, std::s
   }
   std::int64_t const number = std::stoll(value);
   if (column.ends_with("_s")) return duration_text(Duration{number});
-  if (column == "price" || column == "carriage") return money_text({number, connection.currency});
+  if (column == "gone") return number == 0 ? "" : "gone";
+  if (column == "price" || column == "carriage" || column == "rate")
+    return money_text({number, connection.currency});
   return value;
 }
 
@@ -127,7 +145,7 @@ struct Restoring {
     std::optional<std::int64_t> const then = in_force(connection, what, key, day, true);
     Content const stands = content_of(connection, what, now.value());
     Content const due = then ? content_of(connection, what, *then) : Content{};
-    if (stands == due || (!then && says_none(stands) && !what.empty.empty())) return true;
+    if (stands == due || (!then && !what.empty.empty() && stands == empty_content(what))) return true;
     if (!then && what.empty.empty()) return false;
     write(day, then);
     tell(day, stands, due, undone);
