@@ -7,6 +7,7 @@
 
 namespace endband::schedule {
 
+inline std::size_t at(int index) { return static_cast<std::size_t>(index); }
 inline int any(int least, int most) { return *rc::gen::inRange(least, most + 1); }
 
 inline Calendar any_calendar(int stretches) {
