@@ -106,7 +106,7 @@ constexpr WarningCode last_of<WarningCode> = static_cast<WarningCode>(warning_co
 template <>
 constexpr HowFound last_of<HowFound> = static_cast<HowFound>(how_found_count - 1);
 template <>
-constexpr CostKind last_of<CostKind> = CostKind::redo;
+constexpr CostKind last_of<CostKind> = CostKind::overtime;
 template <>
 constexpr Component last_of<Component> = static_cast<Component>(component_count - 1);
 template <>

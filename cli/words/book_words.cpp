@@ -170,6 +170,7 @@ std::string cost_line_words(FrozenQuote const& quote, CostLine const& line) {
              material_name(quote.materials, quote.bill.lines.at(source).material);
     case CostKind::contingency: return "contingency";
     case CostKind::redo: return "allowance to have it done again: " + quote.outside.at(source).words;
+    case CostKind::overtime: return "overtime";
   }
   return {};
 }

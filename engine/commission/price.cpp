@@ -46,7 +46,8 @@ Read<Priced> price_of(Commission const& commission, Set const& set, int copies) 
   priced.needs = quantities(priced.structure, commission.book, commission.catalogue);
   Read<Bill> bill =
       settle(priced.needs, commission.book, commission.catalogue, commission.plans, commission.cutting);
-  Read<Work> work = work_for(priced.structure, commission.book, commission.steps, commission.work);
+  Read<Work> work = work_for(priced.structure, commission.book, commission.steps, commission.work,
+                             commission.bench, copies);
   if (!bill || !work) {
     std::vector<Fault> faults;
     collect(faults, bill);

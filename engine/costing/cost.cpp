@@ -6,12 +6,15 @@
 #include <array>
 #include <bitset>
 #include <cstddef>
+#include <stdexcept>
 #include <utility>
 
 namespace endband {
 namespace {
 
 using Parts = std::bitset<part_count>;
+
+constexpr std::int64_t seconds_an_hour = 3600;
 
 std::size_t index_of(Part part) { return static_cast<std::size_t>(part); }
 
@@ -53,7 +56,7 @@ class Sheet {
   void add_labour() {
     for (std::size_t i = 0; i < work_.lines.size(); ++i) {
       WorkLine const& line = work_.lines[i];
-      Money const amount = rounded_product(line.mean_seconds, rates_.labour);
+      Money const amount = rounded_product(line.mean_seconds, rate_of(line));
       add({CostKind::labour, line.part, static_cast<int>(i), false, amount});
       sheet_.labour += amount;
       sheet_.part_shares[index_of(line.part)] += amount;
@@ -63,6 +66,15 @@ class Sheet {
   void add_overhead() {
     sheet_.overhead = rounded_product(sheet_.seconds, rates_.overhead);
     add_to_whole({CostKind::overhead, Part::whole_book, -1, false, sheet_.overhead});
+  }
+
+  void add_overtime() {
+    if (rules_.overtime_seconds < Ratio(0) || rules_.overtime_share < Ratio(0))
+      throw std::logic_error("overtime of less than nothing");
+    Money const amount = rounded_product(rates_.labour * rules_.overtime_share, rules_.overtime_seconds);
+    if (amount.minor == 0) return;
+    add_to_whole({CostKind::overtime, Part::whole_book, -1, false, amount});
+    sheet_.labour += amount;
   }
 
   void add_outside(std::vector<Outside> const& outside) {
@@ -104,10 +116,10 @@ class Sheet {
     }
   }
 
-  // A share of what earns; what stands at cost has its price already.
   void add_contingency() {
-    if (rules_.contingency == Ratio(0)) return;
-    Money const amount = scale(sheet_.earning, rules_.contingency, Rounding::half_away);
+    Money const amount = contingency();
+    if (amount.minor < 0) throw std::logic_error("a contingency of less than nothing");
+    if (!rules_.simulated_contingency && rules_.contingency == Ratio(0)) return;
     add_to_whole({CostKind::contingency, Part::whole_book, -1, false, amount});
     sheet_.allowances += amount;
   }
@@ -118,6 +130,19 @@ class Sheet {
   }
 
  private:
+  // As simulated; else a share of what earns: what stands at cost has its price already.
+  Money contingency() const {
+    if (rules_.simulated_contingency) return *rules_.simulated_contingency;
+    return scale(sheet_.earning, rules_.contingency, Rounding::half_away);
+  }
+
+  // Minor units a second.
+  Ratio rate_of(WorkLine const& line) const {
+    if (!line.rate) return rates_.labour;
+    if (line.rate->currency != rules_.currency) throw std::logic_error("a rate in another currency");
+    return {line.rate->minor, seconds_an_hour};
+  }
+
   static Ratio odds_of(Ratio chance) { return chance / (Ratio(1) - chance); }
 
   Money rounded_product(Ratio a, Ratio b) const {
@@ -156,11 +181,19 @@ class Sheet {
   Money ruin_allowance(BillLine const& line) const {
     Parts const parts = parts_of(line);
     SecondsSum repeated;
-    for (WorkLine const& work : work_.lines)
-      if (parts[index_of(work.part)] && operation_row(work.kind).repeated_if_ruined)
-        repeated.add(work.mean_seconds);
-    Ratio const again =
-        Ratio(material_cost(line).minor) + repeated.total() * (rates_.labour + rates_.overhead);
+    SecondsSum at_own_rates;  // x what an hour of them costs
+    SecondsSum at_the_workshops;
+    for (WorkLine const& work : work_.lines) {
+      if (!parts[index_of(work.part)] || !operation_row(work.kind).repeated_if_ruined) continue;
+      repeated.add(work.mean_seconds);
+      if (work.rate)
+        at_own_rates.add(work.mean_seconds * Ratio(work.rate->minor));
+      else
+        at_the_workshops.add(work.mean_seconds);
+    }
+    Ratio const labour =
+        at_the_workshops.total() * rates_.labour + at_own_rates.total() / Ratio(seconds_an_hour);
+    Ratio const again = Ratio(material_cost(line).minor) + labour + repeated.total() * rates_.overhead;
     return rounded_product(again, odds_of(line.ruin_chance));
   }
 
@@ -181,6 +214,7 @@ CostSheet cost(Bill const& bill, Work const& work, std::vector<Outside> const& o
   sheet.add_materials();
   sheet.add_labour();
   sheet.add_overhead();
+  sheet.add_overtime();
   sheet.add_outside(outside);
   sheet.add_redo(outside);
   sheet.add_ruin();

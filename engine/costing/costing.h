@@ -8,6 +8,7 @@
 #include "engine/money/money.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -32,29 +33,34 @@ struct ShopRules {
   Ratio contingency;   // plain share of the cost, where nothing was simulated; 0 <= c < 1
   Money least_charge;  // net, for any book
   Money least_hourly;  // least earning an hour one works for
+  // Of the simulated cost, its quantile less its mean: stands instead of the plain share, never beside it.
+  std::optional<Money> simulated_contingency = {};
+  Ratio overtime_seconds = {};  // of the hours, those beyond the week's, >= 0
+  Ratio overtime_share = {};    // what such an hour is paid over a plain one, >= 0
 };
 
-enum class CostKind : std::uint8_t { material, labour, overhead, outside, ruin, contingency, redo };
+enum class CostKind : std::uint8_t { material, labour, overhead, outside, ruin, contingency, redo, overtime };
 std::string_view cost_kind_name(CostKind kind);
 
 struct CostLine {
   CostKind kind;
-  Part part;             // of its first use; overhead and contingency: whole_book
+  Part part;             // of its first use; overhead, overtime and contingency: whole_book
   int source = -1;       // index into Bill::lines, Work::lines or outside; -1: of the whole
   bool at_cost = false;  // stands at cost: carries no margin
   Money amount;
 };
 struct CostSheet {
-  std::vector<CostLine>
-      lines;  // materials in bill order, labour in work order, overhead, outside, redo, ruin, contingency
-  Money materials, labour, overhead, outside, allowances;
+  // Materials in bill order, labour in work order, overhead, overtime, outside, redo, ruin, contingency.
+  std::vector<CostLine> lines;
+  Money materials, overhead, outside, allowances;
+  Money labour;    // overtime too
   Money earning;   // sum of lines that earn
   Money standing;  // sum of lines at cost
   Money total;
   Money outlay;   // what this order makes one pay out: materials bought for it and outside work
   Ratio seconds;  // all hours
   // What earns, by part: a material's cost is shared over its uses by the largest remainder, a ruin allowance
-  // stands with the first use, overhead, contingency and outside work with the whole book. Indexed by Part;
+  // stands with the first use, overhead, overtime, contingency and outside work with the whole book. By Part;
   // sums to `earning`.
   std::vector<Money> part_shares;
   Money by_part(Part part) const;
@@ -75,11 +81,13 @@ struct Outside {
   Duration lead = {};  // without hands
 };
 
-// Ruin: p / (1 - p) x (piece at landed cost + mean time of the operations that would be repeated, those of
-// its parts, x (rate + overhead)); none for what the customer supplies. Redo: p / (1 - p) x the price of work
-// that may have to be done again, and stands at cost when that does; it is no outlay until it happens.
-// Contingency: a share of all that earns before it. Throws std::logic_error for money of another currency or
-// a basis of no hours; Overflow.
+// Labour: mean time x the line's own rate, else the workshop's. Overtime: the workshop's rate x share x
+// overtime. Ruin: p / (1 - p) x (piece at landed cost + mean time of the operations that would be repeated,
+// those of its parts, x (their rates + overhead)); none for what the customer supplies. Redo: p / (1 - p) x
+// the price of work that may have to be done again, and stands at cost when that does; it is no outlay until
+// it happens. Contingency: as simulated, else a share of all that earns before it. Throws std::logic_error
+// for money of another currency, a basis of no hours, or less than nothing of overtime or contingency;
+// Overflow.
 CostSheet cost(Bill const& bill, Work const& work, std::vector<Outside> const& outside,
                ShopRules const& rules);
 

@@ -13,8 +13,8 @@ Rates rates_of(RateBasis const& basis) {
 }
 
 std::string_view cost_kind_name(CostKind kind) {
-  static constexpr std::array<std::string_view, 7> names{"material", "labour",      "overhead", "outside",
-                                                         "ruin",     "contingency", "redo"};
+  static constexpr std::array<std::string_view, 8> names{"material", "labour",      "overhead", "outside",
+                                                         "ruin",     "contingency", "redo",     "overtime"};
   return names.at(static_cast<std::size_t>(kind));
 }
 

@@ -3,6 +3,8 @@
 
 #include "engine/bill/bill.h"
 #include "engine/book/structure.h"
+#include "engine/labour/bench.h"
+#include "engine/labour/learning.h"
 
 #include <optional>
 #include <string>
@@ -34,6 +36,9 @@ struct WorkRules {
   // Enquiries for each order won: time of enquiries that came to nothing is paid by those that did. 1 when
   // lost enquiries sit in the overhead.
   Ratio enquiries_an_order = 1;
+  // Of the run time (count x each) of what is done for every copy: never of a set-up, of what is done once
+  // for all copies, of the office or the parcel.
+  LearningCurve learning = {};
 };
 
 struct WorkLine {
@@ -45,7 +50,7 @@ struct WorkLine {
   Ratio low_seconds, high_seconds;
   Duration wait_low, wait_high;
   std::string words;          // extra work: the description's own
-  std::optional<Money> rate;  // an hour, of the one who usually does it; none: the workshop's
+  std::optional<Money> rate;  // an hour: of the first of the step's people who has one; none: the workshop's
 };
 struct Work {
   std::vector<WorkLine> lines;  // in the order of the operations
@@ -56,9 +61,12 @@ struct Work {
 // Malcolm, Roseboom, Clark and Fazar 1959, from memory.)
 Ratio mean_of(Spread3 const& times);
 
-// In the order of the operations; a step's set-up is taken once, with its first operation. Faults:
-// missing_step, one for each operation the library does not time. Throws Overflow.
+// In the order of the operations; a step's set-up is taken once, with its first operation. Where copies are
+// learned by, their run time is that of one copy x learned_total, rounded half away to 1/6000 s (the mean) or
+// 1/1000 s (low, high). `structure` is of all `copies`. A code in Step::who that the bench does not know has
+// no rate. Faults: missing_step, one for each operation the library does not time. Throws Overflow, and
+// std::logic_error for less than one copy or a curve that is not valid.
 Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrary const& library,
-                    WorkRules const& rules);
+                    WorkRules const& rules, Bench const& bench = {}, int copies = 1);
 
 }  // namespace endband

@@ -218,3 +218,46 @@ TEST_CASE("work that may have to be done again has an allowance of its own, whic
   CHECK(sheet.outlay == eur(110'01));
   CHECK(sheet.by_part(Part::whole_book) == eur(60'02));
 }
+
+TEST_CASE("a line of work is paid at its own rate, and has the workshop's overhead") {
+  Work work{{work_line(OperationKind::pare_edges, 2 * hour, Part::cover),
+             work_line(OperationKind::pare_edges, 3 * hour, Part::cover)}};
+  work.lines[1].rate = eur(12'34);
+  Bill bill{{bill_line(1, 1000, 60'00, Part::cover)}};
+  bill.lines[0].ruin_chance = {20, 100};
+  CostSheet const sheet = cost(bill, work, {}, year_of(1'000, 20'000'00, 5'000'00));
+  CHECK(sheet.labour == eur(40'00 + 37'02));
+  CHECK(sheet.overhead == eur(25'00));
+  CHECK(sheet.allowances == eur((60'00 + 40'00 + 37'02 + 25'00) / 4 + 1));  // 40.505 of them: half away
+  work.lines[1].rate = endband::Money{1, endband::read_currency("CHF").value()};
+  CHECK_THROWS_AS(cost({}, work, {}, year_of(1, 0, 0)), std::logic_error);
+}
+
+TEST_CASE("overtime is the workshop's rate and the share that such hours are paid over it, and earns") {
+  ShopRules rules = year_of(1'000, 20'000'00, 5'000'00);
+  rules.overtime_seconds = 3 * hour;
+  rules.overtime_share = {25, 100};
+  CostSheet const sheet = cost({}, hours(10), {{"die", eur(85'00), true}}, rules);
+  REQUIRE(sheet.lines.size() == 4);  // labour, overhead, overtime, outside
+  CHECK(sheet.lines[2].kind == CostKind::overtime);
+  CHECK(sheet.lines[2].amount == eur(15'00));
+  CHECK_FALSE(sheet.lines[2].at_cost);
+  CHECK(sheet.labour == eur(215'00));
+  CHECK(sheet.seconds == Ratio(10 * hour));  // the hours are among those already
+  CHECK(sheet.by_part(Part::whole_book) == eur(50'00 + 15'00));
+  rules.overtime_share = Ratio(-1, 4);
+  CHECK_THROWS_AS(cost({}, {}, {}, rules), std::logic_error);
+}
+
+TEST_CASE("a simulated contingency stands instead of the plain share, even where it is nothing") {
+  ShopRules rules = year_of(1'000, 20'000'00, 0);
+  rules.contingency = {10, 100};
+  rules.simulated_contingency = eur(7'77);
+  CostSheet const sheet = cost({}, hours(10), {}, rules);
+  CHECK(sheet.lines.back().kind == CostKind::contingency);
+  CHECK(sheet.total == eur(207'77));
+  rules.simulated_contingency = eur(0);
+  CHECK(cost({}, hours(10), {}, rules).total == eur(200'00));
+  rules.simulated_contingency = eur(-1);
+  CHECK_THROWS_AS(cost({}, hours(10), {}, rules), std::logic_error);
+}

@@ -61,6 +61,12 @@ Case any_case() {
   any.rules.basis.pay_wanted = eur(*rc::gen::inRange<std::int64_t>(0, 9'000'000));
   any.rules.basis.overhead = eur(*rc::gen::inRange<std::int64_t>(0, 9'000'000));
   any.rules.contingency = Ratio(*rc::gen::inRange<std::int64_t>(0, 50), 100);
+  if (*rc::gen::arbitrary<bool>())
+    any.rules.simulated_contingency = eur(*rc::gen::inRange<std::int64_t>(0, 90'000));
+  any.rules.overtime_seconds = Ratio(*rc::gen::inRange<std::int64_t>(0, 900'000), 7);
+  any.rules.overtime_share = Ratio(*rc::gen::inRange<std::int64_t>(0, 150), 100);
+  for (endband::WorkLine& line : any.work.lines)
+    if (*rc::gen::arbitrary<bool>()) line.rate = eur(*rc::gen::inRange<std::int64_t>(0, 9'000));
   return any;
 }
 
@@ -81,10 +87,16 @@ std::int64_t expected(Case const& any, endband::CostLine const& line, std::int64
   auto const material = [](endband::BillLine const& of) {
     return of.customer_supplied ? 0 : half_away(cpp_rational(of.charged.n * of.unit.minor, 1000));
   };
+  // Labour and overhead of a time.
+  auto const rate = [&](endband::WorkLine const& of) {
+    return of.rate ? cpp_rational(of.rate->minor, 3600) : labour;
+  };
   cpp_rational seconds = 0;
+  cpp_rational again = 0;
   switch (line.kind) {
     case CostKind::material: return material(at(any.bill.lines));
-    case CostKind::labour: return half_away(exact(at(any.work.lines).mean_seconds) * labour);
+    case CostKind::labour:
+      return half_away(exact(at(any.work.lines).mean_seconds) * rate(at(any.work.lines)));
     case CostKind::overhead:
       for (auto const& work : any.work.lines) seconds += exact(work.mean_seconds);
       return half_away(seconds * overhead);
@@ -94,17 +106,21 @@ std::int64_t expected(Case const& any, endband::CostLine const& line, std::int64
       for (auto const& work : any.work.lines)
         for (auto const& use : piece.uses)
           if (use.part == work.part && endband::operation_row(work.kind).repeated_if_ruined) {
-            seconds += exact(work.mean_seconds);
+            again += exact(work.mean_seconds) * (rate(work) + overhead);
             break;
           }
       cpp_rational const p = exact(piece.ruin_chance);
-      return half_away(p / (1 - p) * (material(piece) + seconds * (labour + overhead)));
+      return half_away(p / (1 - p) * (material(piece) + again));
     }
     case CostKind::redo: {
       cpp_rational const p = exact(at(any.outside).redo);
       return half_away(p / (1 - p) * at(any.outside).price.minor);
     }
-    case CostKind::contingency: return half_away(exact(any.rules.contingency) * earning_before);
+    case CostKind::overtime:
+      return half_away(labour * exact(any.rules.overtime_seconds) * exact(any.rules.overtime_share));
+    case CostKind::contingency:
+      if (any.rules.simulated_contingency) return any.rules.simulated_contingency->minor;
+      return half_away(exact(any.rules.contingency) * earning_before);
   }
   return -1;
 }
@@ -126,7 +142,7 @@ TEST_CASE("the totals are sums of the lines, and the parts share what earns") {
   CHECK(rc::check([] {
     Case const any = any_case();
     CostSheet const sheet = any.sheet();
-    Money by_kind[7];
+    Money by_kind[8];
     for (Money& total : by_kind) total = eur(0);
     Money earning = eur(0);
     Money standing = eur(0);
@@ -135,7 +151,8 @@ TEST_CASE("the totals are sums of the lines, and the parts share what earns") {
       (line.at_cost ? standing : earning) += line.amount;
     }
     RC_ASSERT(sheet.materials == by_kind[static_cast<int>(CostKind::material)]);
-    RC_ASSERT(sheet.labour == by_kind[static_cast<int>(CostKind::labour)]);
+    RC_ASSERT(sheet.labour ==
+              by_kind[static_cast<int>(CostKind::labour)] + by_kind[static_cast<int>(CostKind::overtime)]);
     RC_ASSERT(sheet.overhead == by_kind[static_cast<int>(CostKind::overhead)]);
     RC_ASSERT(sheet.outside == by_kind[static_cast<int>(CostKind::outside)]);
     RC_ASSERT(sheet.allowances == by_kind[static_cast<int>(CostKind::redo)] +
@@ -155,7 +172,7 @@ TEST_CASE(
     Case any = any_case();
     CostSheet const before = any.sheet();
     std::int64_t const more = *rc::gen::inRange<std::int64_t>(0, 5000);
-    switch (*rc::gen::inRange(0, 4)) {
+    switch (*rc::gen::inRange(0, 6)) {
       case 0:
         RC_PRE(!any.bill.lines.empty());
         any.bill.lines[0].unit.minor += more;
@@ -169,12 +186,21 @@ TEST_CASE(
         RC_PRE(!any.work.lines.empty());
         any.work.lines[0].mean_seconds = any.work.lines[0].mean_seconds + Ratio(more);
         break;
+      case 3:
+        RC_PRE(!any.work.lines.empty());
+        RC_PRE(any.work.lines[0].rate.has_value());
+        any.work.lines[0].rate->minor += more;
+        break;
+      case 4:
+        RC_PRE(any.rules.basis.pay_wanted.minor > 0);
+        any.rules.overtime_share = any.rules.overtime_share + Ratio(more);
+        break;
       default: any.rules.basis.overhead.minor += more;
     }
     CostSheet const after = any.sheet();
-    RC_ASSERT(after.lines.size() == before.lines.size());
-    for (std::size_t i = 0; i < after.lines.size(); ++i)
-      RC_ASSERT(after.lines[i].amount >= before.lines[i].amount);
+    if (after.lines.size() == before.lines.size())  // else there was too little overtime for a line
+      for (std::size_t i = 0; i < after.lines.size(); ++i)
+        RC_ASSERT(after.lines[i].amount >= before.lines[i].amount);
     RC_ASSERT(after.total >= before.total);
     RC_ASSERT(after.outlay >= before.outlay);
   }));
