@@ -18,16 +18,20 @@
 namespace endband {
 
 // Raised whenever a formula or a default changes a result.
-inline constexpr int engine_rules = 3;
+inline constexpr int engine_rules = 4;
 // The first that kept ways, copies, volumes, repairs, custody and how outside work is priced.
 inline constexpr int first_rules_of_orders = 2;
 // The first that kept how well a line's plan was found.
 inline constexpr int first_rules_of_plans = 3;
+// The first that kept a line's own rate, overtime and a simulated contingency, and that shortened the work of
+// copies by what is learned.
+inline constexpr int first_rules_of_learning = 4;
 
 struct Commission {
   BookSpec book;
   Catalogue catalogue;
   StepLibrary steps;
+  Bench bench;  // whose rates the work is paid at
   WorkRules work;
   ShopRules shop;
   SellingRules selling;
