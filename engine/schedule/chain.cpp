@@ -1,83 +1,139 @@
 #include "engine/schedule/chain.h"
 
+#include "engine/schedule/hours.h"
+
 #include <algorithm>
 
 namespace endband::schedule {
+
 namespace {
+
+std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 // Until when something kept a task, and what.
 struct Reason {
   Because because = Because::nothing;
   Time until = 0;
   int task = -1;
+  int resource = -1;
+};
+
+struct Hold {
+  int resource;
+  int amount;
+  bool through_wait;
+  bool by_hands;
 };
 
 class Backwards {
  public:
-  Backwards(Project const& project, Plan const& plan) : project_(project), plan_(plan) {}
+  Backwards(Project const& project, Plan const& plan) : project_{project}, plan_{plan} {}
 
-  // The latest of all that kept it; of two the one that was looked at first.
-  Reason reason_of(int task) const {
-    Task const& of = project_.tasks[index(task)];
-    Reason latest{of.release > 0 ? Because::release : Because::nothing, of.release, -1};
-    for (Link const& link : of.after) take(latest, {Because::link, until(link, task), link.from}, task);
-    for (Demand const& demand : of.demands) take_holders(latest, demand, task);
-    int const hands = placed(task).hands;
-    for (int other = 0; other < count(); ++other)
-      if (other != task && hands >= 0 && placed(other).hands == hands &&
-          placed(other).worked > placed(other).start)
-        take(latest, {Because::hands, placed(other).worked, other}, task);
-    return latest;
+  Placed const& placed(int task) const { return plan_.tasks[at(task)]; }
+
+  Reason reason_of(int i) const {
+    Task const& task = project_.tasks[at(i)];
+    Placed const& own = placed(i);
+    Hours const hours = hours_of(i);
+    Time const before =
+        task.work > 0 ? hours.last_start_before(own.start, task.work, task.unbroken) : own.start - 1;
+    if (before < 0) return {};
+    Reason last{Because::nothing, before};
+    take_links(last, task, hours);
+    Time const worked = task.work > 0 ? hours.stint(before, task.work, task.unbroken).end : before;
+    take_holders(last, i, {before, worked, worked + task.wait, own.hands});
+    if (task.release > last.until) last = {Because::release, task.release};
+    if (last.because == Because::nothing) last.until = own.start;
+    return last;
   }
 
-  Placed const& placed(int task) const { return plan_.tasks[index(task)]; }
+  // Work done and closed hours from its start until `until`.
+  ChainLink spent(int i, Time until) const {
+    Placed const& own = placed(i);
+    Time const worked = std::clamp(until, own.start, own.worked);
+    ChainLink link;
+    link.task = i;
+    link.work = hours_of(i).open_within(own.start, worked);
+    link.closed = worked - own.start - link.work;
+    link.wait = until - worked;
+    return link;
+  }
 
  private:
-  static std::size_t index(int task) { return static_cast<std::size_t>(task); }
-  int count() const { return static_cast<int>(plan_.tasks.size()); }
-
-  void take(Reason& latest, Reason const& reason, int task) const {
-    bool const before = reason.until <= placed(task).start;
-    bool const later =
-        reason.until > latest.until || (reason.until == latest.until && latest.task < 0 && reason.until > 0);
-    if (before && later) latest = reason;
+  static void take(Reason& last, Reason const& reason) {
+    if (reason.until > last.until) last = reason;
   }
 
-  // The moment from which on the link lets the task start.
-  Time until(Link const& link, int task) const {
-    Placed const& from = placed(link.from);
-    switch (link.kind) {
-      case LinkKind::finish_start: return from.finish + link.lag;
-      case LinkKind::start_start: return from.start + link.lag;
-      case LinkKind::finish_finish:
-        return placed(task).start - (placed(task).finish - (from.finish + link.lag));
+  std::vector<Hold> holds_of(int i) const {
+    std::vector<Hold> holds;
+    for (Demand const& demand : project_.tasks[at(i)].demands)
+      holds.push_back({demand.resource, demand.amount, demand.through_wait, false});
+    if (placed(i).hands >= 0) holds.push_back({placed(i).hands, 1, false, true});
+    return holds;
+  }
+
+  Hours hours_of(int i) const {
+    int first = -1;
+    Calendar common;
+    for (Hold const& hold : holds_of(i)) {
+      int const calendar = project_.resources[at(hold.resource)].calendar;
+      if (calendar < 0 || calendar == first) continue;
+      common = first < 0 ? project_.calendars[at(calendar)] : both(common, project_.calendars[at(calendar)]);
+      first = first < 0 ? calendar : first;
     }
-    return 0;
+    return first < 0 ? Hours() : Hours(common);
   }
 
-  Time held_until(int task, Demand const& demand) const {
-    return demand.through_wait ? placed(task).finish : placed(task).worked;
+  void take_links(Reason& last, Task const& task, Hours const& hours) const {
+    for (Link const& link : task.after) {
+      Placed const& from = placed(link.from);
+      Time until = 0;
+      switch (link.kind) {
+        case LinkKind::finish_start: until = from.finish + link.lag; break;
+        case LinkKind::start_start: until = from.start + link.lag; break;
+        case LinkKind::finish_finish: {
+          Time const end = from.finish + link.lag - task.wait;
+          until = task.work > 0 ? hours.least_start(end, task.work) : end;
+        }
+      }
+      take(last, {Because::link, until, link.from});
+    }
   }
 
-  int held_at(int resource, Time moment, int but) const {
+  static Time end_of(Hold const& hold, Placed const& placed) {
+    return hold.through_wait ? placed.finish : placed.worked;
+  }
+  static int held_at(std::vector<Hold> const& holds, Placed const& placed, int resource, Time moment) {
     int sum = 0;
-    for (int other = 0; other < count(); ++other)
-      for (Demand const& demand : project_.tasks[index(other)].demands)
-        if (other != but && demand.resource == resource && placed(other).start <= moment &&
-            held_until(other, demand) > moment)
-          sum += demand.amount;
+    for (Hold const& hold : holds)
+      if (hold.resource == resource && placed.start <= moment && moment < end_of(hold, placed))
+        sum += hold.amount;
+    return sum;
+  }
+  int held_by_others(int but, int resource, Time moment) const {
+    int sum = 0;
+    for (int i = 0; at(i) < plan_.tasks.size(); ++i)
+      if (i != but && placed(i).start <= moment && moment < placed(i).finish)
+        sum += held_at(holds_of(i), placed(i), resource, moment);
     return sum;
   }
 
-  // Who let go of it last, when there was too little of it for this task until then.
-  void take_holders(Reason& latest, Demand const& wanted, int task) const {
-    for (int other = 0; other < count(); ++other)
-      for (Demand const& demand : project_.tasks[index(other)].demands) {
-        Time const until = held_until(other, demand);
-        if (other == task || demand.resource != wanted.resource || until <= placed(other).start) continue;
-        bool const too_little = held_at(wanted.resource, until - 1, task) + wanted.amount >
-                                project_.resources[index(wanted.resource)].capacity;
-        if (too_little) take(latest, {Because::held, until, other}, task);
+  // Those it would have met, had it been placed there, and that had let go when it did start.
+  void take_holders(Reason& last, int i, Placed const& there) const {
+    std::vector<Hold> const own = holds_of(i);
+    for (Hold const& wanted : own)
+      for (int other = 0; at(other) < plan_.tasks.size(); ++other) {
+        if (other == i || placed(other).finish <= last.until || placed(other).start > placed(i).start)
+          continue;
+        for (Hold const& held : holds_of(other)) {
+          Time const until = end_of(held, placed(other));
+          if (held.resource != wanted.resource || until <= last.until || until > placed(i).start) continue;
+          Time const met = std::min(until, end_of(wanted, there)) - 1;
+          if (met < std::max(there.start, placed(other).start)) continue;
+          if (held_at(own, there, wanted.resource, met) + held_by_others(i, wanted.resource, met) >
+              project_.resources[at(wanted.resource)].capacity)
+            take(last, {wanted.by_hands ? Because::hands : Because::held, until, other, wanted.resource});
+        }
       }
   }
 
@@ -89,24 +145,20 @@ class Backwards {
 
 Chain critical_chain(Project const& project, Plan const& plan, int task) {
   Backwards const backwards(project, plan);
+  std::vector<bool> seen(plan.tasks.size());
   Chain chain;
   Time until = backwards.placed(task).finish;  // when the next one could start; of the last, its finish
   while (task >= 0) {
-    Placed const& placed = backwards.placed(task);
+    seen[at(task)] = true;
     Reason const reason = backwards.reason_of(task);
-    ChainLink link;
-    link.task = task;
+    ChainLink link = backwards.spent(task, until);
     link.because = reason.because;
-    link.closed_before = placed.start - reason.until;
-    Time const worked = std::clamp(until, placed.start, placed.worked);
-    link.work = std::min(project.tasks[static_cast<std::size_t>(task)].work, worked - placed.start);
-    link.closed = worked - placed.start - link.work;
-    link.wait = until - worked;
+    link.resource = reason.resource;
+    link.closed_before = backwards.placed(task).start - reason.until;
     chain.links.push_back(link);
-    chain.begin = reason.until;
-    until = reason.until;
-    // A link with a negative lag may lead to a task that starts later: the chain ends there.
-    bool const back = reason.task >= 0 && backwards.placed(reason.task).start < placed.start;
+    chain.begin = until = reason.until;
+    bool const back =
+        reason.task >= 0 && !seen[at(reason.task)] && backwards.placed(reason.task).start <= until;
     task = back ? reason.task : -1;
   }
   std::reverse(chain.links.begin(), chain.links.end());

@@ -21,9 +21,10 @@ enum class Because : std::uint8_t {
 struct ChainLink {
   int task = 0;
   Because because = Because::nothing;  // why it did not start earlier
+  int resource = -1;                   // hands, held: which
   Time closed_before =
       0;            // from when it could have, to its start: hours that are closed, or too short for it
-  Time work = 0;    // done
+  Time work = 0;    // done until the next one could start, or to its end
   Time closed = 0;  // that the work was broken off by
   Time wait = 0;    // after it, as far as the next one had to wait for it
 };
@@ -32,9 +33,11 @@ struct Chain {
   Time begin = 0;                // from when it counts: 0, or the release of the first
 };
 
-// Of a task that is placed. The times of the links and `begin` sum to its finish, where lags are nothing; a
-// lag counts as a wait. A link goes before a place, a place before hands, where more than one holds a task
-// back until the same moment.
+// Of a task that is placed, in a plan that passes the check. `begin` and the times of the links sum to its
+// finish; a lag counts as a wait. What kept a task is what ends last of all that forbids it to start at the
+// last moment before its start at which its hours would let it; of equal ones a link before a place, a place
+// before hands, and then a release. A chain ends early, with a later `begin`, where a link leads to a task
+// that starts later (a negative lag, or finish to finish), and where nothing at all kept a task.
 Chain critical_chain(Project const& project, Plan const& plan, int task);
 
 }  // namespace endband::schedule

@@ -60,6 +60,24 @@ Time Hours::least_start(Time end, Time work) const {
   return in->begin + (begun - in->before);
 }
 
+Time Hours::last_start_before(Time start, Time work, bool unbroken) const {
+  if (always_) return start - 1;
+  Time const fits = unbroken && work <= longest_ ? work : 1;
+  for (auto s = stretches_.rbegin(); s != stretches_.rend(); ++s) {
+    if (s->begin >= start) continue;
+    if (s->end - fits >= s->begin) return std::min(start - 1, s->end - fits);
+  }
+  return std::numeric_limits<Time>::min();
+}
+
+Time Hours::open_within(Time from, Time to) const {
+  if (always_) return to - from;
+  Time open = 0;
+  for (std::size_t i = first_ending_after(from, 0); i < stretches_.size() && stretches_[i].begin < to; ++i)
+    open += std::min(to, stretches_[i].end) - std::max(from, stretches_[i].begin);
+  return open;
+}
+
 Calendar both(Calendar const& a, Calendar const& b) {
   Calendar common;
   for (std::size_t i = 0, k = 0; i < a.size() && k < b.size();) {

@@ -22,6 +22,9 @@ class Hours {
   Stint stint(Time from, Time work, bool unbroken, std::size_t stretch = 0) const;
   // No stint of `work` > 0 that begins before this ends at or after `end`; `never` if none ends so late.
   Time least_start(Time end, Time work) const;
+  // The last at which `work` > 0 could begin before `start`; the least number if there is none.
+  Time last_start_before(Time start, Time work, bool unbroken) const;
+  Time open_within(Time from, Time to) const;
 
  private:
   struct Stretch {
