@@ -52,7 +52,7 @@ class Walker {
     return text;
   }
 
-  Where where(Place place, std::string_view path, int row) const {
+  Where where(TextPlace place, std::string_view path, int row) const {
     return {text_.source, place.line, place.column, field(path, row)};
   }
 
@@ -75,7 +75,7 @@ class Walker {
   }
 
   // That a table stands there is said too: an empty [clasps] asks for clasps.
-  void heading(std::string const& path, int row, Place place) {
+  void heading(std::string const& path, int row, TextPlace place) {
     text_.entries.push_back({path, row, Value(true), where(place, path, row)});
   }
 

@@ -26,7 +26,7 @@ std::optional<Fault> newer_form(Raw const& root, std::string const& source) {
   RawMember const* const version = version_of(root);
   if (version == nullptr || version->value.is != Raw::Is::whole || version->value.whole <= newest_version)
     return std::nullopt;
-  Place const place = version->value.place;
+  TextPlace const place = version->value.place;
   return Fault{FaultCode::out_of_range,
                {source, place.line, place.column, std::string(version_key)},
                version->value.text,

@@ -38,7 +38,7 @@ constexpr void require_foreseen(bool condition) {
 namespace endband {
 namespace {
 
-Place place_of(toml::source_region const& region) {
+TextPlace place_of(toml::source_region const& region) {
   return {static_cast<int>(region.begin.line), static_cast<int>(region.begin.column)};
 }
 

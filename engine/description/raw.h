@@ -11,10 +11,10 @@
 
 namespace endband {
 
-struct Place {
+struct TextPlace {
   int line = 0;
   int column = 0;
-  friend auto operator<=>(Place const&, Place const&) = default;
+  friend auto operator<=>(TextPlace const&, TextPlace const&) = default;
 };
 
 struct RawMember;
@@ -28,12 +28,12 @@ struct Raw {
   Date date;
   std::vector<Raw> items;          // of a list
   std::vector<RawMember> members;  // of a table, by place
-  Place place;
+  TextPlace place;
 };
 
 struct RawMember {
   std::string key;
-  Place place;
+  TextPlace place;
   Raw value;
 };
 

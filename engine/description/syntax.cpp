@@ -15,7 +15,7 @@ namespace {
 constexpr std::size_t most_bytes = 1U << 20U;
 constexpr int most_key_parts = 8;
 
-Fault syntax_fault(Place place, std::string found, std::string expected) {
+Fault syntax_fault(TextPlace place, std::string found, std::string expected) {
   return {.code = FaultCode::bad_syntax,
           .where = {.source = {}, .line = place.line, .column = place.column, .field = {}},
           .found = std::move(found),
@@ -28,7 +28,7 @@ class DepthScan {
  public:
   explicit DepthScan(std::string_view text) : text_(text) {}
 
-  std::optional<Place> too_deep() {
+  std::optional<TextPlace> too_deep() {
     while (at_ < text_.size()) {
       char const c = text_[at_];
       if (c == '"' || c == '\'') {
@@ -49,7 +49,7 @@ class DepthScan {
   std::size_t at_ = 0;
   int points_ = 0;
 
-  Place place() const {
+  TextPlace place() const {
     std::string_view const before = text_.substr(0, at_);
     std::size_t const line_start = before.rfind('\n') + 1;  // npos + 1 is 0
     return {static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1,
@@ -103,7 +103,7 @@ std::optional<Fault> refused_before_parsing(std::string_view text) {
   return std::nullopt;
 }
 
-Fault explain_syntax(std::string_view text, Place place, std::string_view said) {
+Fault explain_syntax(std::string_view text, TextPlace place, std::string_view said) {
   // What is wrong with a line is often noticed only at its end, where the next begins.
   for (int line = place.line; line >= std::max(1, place.line - 1); --line) {
     std::string_view const written = line_of(text, line);

@@ -13,6 +13,6 @@ namespace endband {
 std::optional<Fault> refused_before_parsing(std::string_view text);
 
 // `place` and `said`: what the TOML library says. The line tells more to one who knows what people write.
-Fault explain_syntax(std::string_view text, Place place, std::string_view said);
+Fault explain_syntax(std::string_view text, TextPlace place, std::string_view said);
 
 }  // namespace endband

@@ -45,12 +45,12 @@ std::size_t code_points(std::string_view text) {
   return count;
 }
 
-std::optional<Place> first_bad_byte(std::string_view text) {
-  Place place{1, 1};
+std::optional<TextPlace> first_bad_byte(std::string_view text) {
+  TextPlace place{1, 1};
   while (!text.empty()) {
     auto const code = take_code_point(text);
     if (!code) return place;
-    place = *code == U'\n' ? Place{place.line + 1, 1} : Place{place.line, place.column + 1};
+    place = *code == U'\n' ? TextPlace{place.line + 1, 1} : TextPlace{place.line, place.column + 1};
   }
   return std::nullopt;
 }

@@ -16,7 +16,7 @@ std::optional<char32_t> take_code_point(std::string_view& text);
 std::size_t code_points(std::string_view text);  // of valid UTF-8
 
 // Where the first byte is that is not UTF-8.
-std::optional<Place> first_bad_byte(std::string_view text);
+std::optional<TextPlace> first_bad_byte(std::string_view text);
 
 // Does it move the cursor, ring or turn the text: a control character, a line or paragraph separator, or an
 // override of the direction of writing.
