@@ -254,7 +254,7 @@ std::optional<Place> place_said(Workshop& workshop, std::string_view code, Date 
 std::optional<Fault> check_bench_code(std::string_view code, Where const& where) {
   if (code == everyone)
     return Fault{
-        FaultCode::bad_value, where, std::string(code), "another code: it stands for all of them", {}};
+        FaultCode::bad_value, where, std::string(code), "a code for one of them: it stands for all", {}};
   return check_code(code, where);
 }
 

@@ -31,6 +31,10 @@ namespace endband::db {
 // least.charge         money     least.hourly money
 // year.pay             money     year.charges money, year.hours duration ("1100 h")
 // enquiries.an-order   number
+// learning.rate        share     learning.plateau count: of copies
+// learning.model       choice    unit | cumulative-average
+// overtime.share       share     beyond the hourly rate
+// promise.confidence   share     of a simulated contingency
 // stock.formula        choice    first-in-first-out | moving-average; stands from the first movement on
 // cut.least-kept       length    cut.kerf length: for cutting plans
 // order.cost           money     holding.share share: for suggested order sizes
@@ -72,6 +76,8 @@ struct Shop {  // everything of the settings that a price takes
   SellingRules selling;
   CutRules cutting;
   std::optional<Goal> goal;
+  Ratio overtime_share;  // what an hour beyond the week's is paid over a plain one
+  Ratio confidence;      // of the contingency where a job is simulated
   int valid_days = 30;
   std::string maker_name, maker_address, maker_email;
   BookText defaults;  // the default.* values as a description layer

@@ -94,6 +94,13 @@ SellingRules selling_rules(InForce& in_force) {
   return selling;
 }
 
+LearningCurve learning_curve(InForce const& in_force) {
+  bool const average = in_force.text("learning.model") == "cumulative-average";
+  return {average ? LearningModel::wright : LearningModel::crawford,
+          in_force.ratio(in_force.text("learning.rate")),
+          in_force.ratio(in_force.text("learning.plateau")).num()};
+}
+
 // The default.* values as one layer of a description; each entry says which setting it is.
 BookText defaults_layer(InForce& in_force) {
   BookText text{"workshop", {}};
@@ -116,6 +123,9 @@ Read<Shop> load_shop(Workshop& workshop, Date on) {
   InForce in_force(workshop, on);
   Shop shop;
   shop.work.enquiries_an_order = in_force.ratio(in_force.text("enquiries.an-order"));
+  shop.work.learning = learning_curve(in_force);
+  shop.overtime_share = in_force.ratio(in_force.text("overtime.share"));
+  shop.confidence = in_force.ratio(in_force.text("promise.confidence"));
   shop.buying.tax_recovered = in_force.ratio(in_force.text("tax.recovered"));
   shop.shop.currency = workshop.currency();
   shop.shop.basis = rate_basis(in_force, workshop.currency());

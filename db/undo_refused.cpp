@@ -49,6 +49,7 @@ constexpr std::array builds_on_texts{
     "WHERE b.event IN ('finished', 'cancelled') AND b.entry IN LATER AND b.job IN ("
     "SELECT job FROM movement WHERE entry = ?1 UNION SELECT job FROM reservation WHERE entry = ?1 "
     "UNION SELECT job FROM job_event WHERE entry = ?1 UNION SELECT job FROM job_time WHERE entry = ?1 "
+    "UNION SELECT job FROM job_done WHERE entry = ?1 "
     "UNION SELECT job FROM job_outside WHERE entry = ?1 UNION SELECT job FROM job_without WHERE entry = ?1 "
     "UNION SELECT job FROM lot WHERE entry = ?1 "
     "UNION SELECT job FROM job_payment WHERE entry = ?1 AND b.event = 'cancelled')",
@@ -59,7 +60,8 @@ constexpr std::array builds_on_texts{
     "lot "
     "UNION SELECT job, entry FROM job_event UNION SELECT job, entry FROM job_time UNION SELECT job, entry "
     "FROM job_outside "
-    "UNION SELECT job, entry FROM job_payment UNION SELECT job, entry FROM job_without UNION SELECT job, "
+    "UNION SELECT job, entry FROM job_done UNION SELECT job, entry FROM job_payment UNION SELECT job, entry "
+    "FROM job_without UNION SELECT job, "
     "entry FROM job_agreed"
     ") b ON b.job = a.job WHERE a.entry = ?1 AND b.entry IN LATER",
 

@@ -17,13 +17,14 @@ struct Countered {
   std::vector<std::string_view> left_out;
 };
 // Job rows before what they rest on; movements before reservations, which a CHECK compares with nothing.
-std::array<Countered, 11> const& countered() {
-  static std::array<Countered, 11> const all{{
+std::array<Countered, 12> const& countered() {
+  static std::array<Countered, 12> const all{{
       {"job_result",
        {"materials", "labour", "overhead", "outside", "total", "seconds", "kept", "to_pay"},
        {}},
       {"job_event", {}, {}},
       {"job_time", {"seconds"}, {"began", "ended"}},
+      {"job_done", {}, {}},
       {"job_outside", {"price"}, {}},
       {"job_payment", {"amount"}, {}},
       {"job_without", {}, {}},
@@ -129,6 +130,7 @@ void tell_job(Connection& connection, std::int64_t entry, Rows& rows) {
   };
   tell("''", "x.event || iif(x.gate = '', '', ' for ' || x.gate)", "job_event");
   tell("''", "'without ' || (SELECT code FROM material WHERE id = x.material)", "job_without");
+  tell("', ' || x.operation || x.part", "'nothing left to do'", "job_done");
   auto const money = [&](std::string const& what, std::string const& column, std::string const& from,
                          std::function<std::string(std::int64_t)> const& text) {
     each_row(connection,

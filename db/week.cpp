@@ -144,7 +144,7 @@ class Reader {
     hours_ = true;
     if (!stretch) return add(stretch.error());
     if (group_.empty() && !unknown_) {
-      faults_.push_back(fault(FaultCode::bad_value, word, "its days before it, such as Mon-Fri " + word));
+      faults_.push_back(fault(FaultCode::bad_value, word, "days with hours, such as Mon-Fri " + word));
       said_ = true;
       return;
     }
@@ -162,7 +162,7 @@ class Reader {
   void end_group() {
     if (!group_.empty() && !hours_)
       faults_.push_back(fault(FaultCode::bad_value, group_word_,
-                              "its hours after it, such as " + group_word_ + " 09:00-17:00"));
+                              "days with hours, such as " + group_word_ + " 09:00-17:00"));
     group_.clear();
     hours_ = unknown_ = false;
   }

@@ -1,6 +1,7 @@
 #include "cli/command/flag.h"
 
 #include "cli/document/text.h"
+#include "db/week.h"
 #include "engine/description/description.h"
 
 #include <algorithm>
@@ -152,6 +153,32 @@ Read<FlagValue> read_money_form(std::string_view text) {
   if (!digits) return refuse(fault(FaultCode::bad_value, text, "an amount such as 12.50 or 12.50 EUR"));
   if (text.front() == '-') return refuse(fault(FaultCode::out_of_range, text, "an amount of 0 or more"));
   return FlagValue(std::string(text));
+}
+
+Read<FlagValue> read_own_money(std::string_view text) {
+  return text.empty() ? Read<FlagValue>(std::string()) : read_money_form(text);
+}
+
+Read<FlagValue> read_time(std::string_view text) {
+  auto const time = read_duration(text);
+  if (time && time->n < 0) return refuse(fault(FaultCode::out_of_range, text, "no time, or more"));
+  return as_value(time);
+}
+
+// "cora, ben": "cora ben".
+Read<FlagValue> read_codes(std::string_view text) {
+  std::string codes;
+  std::vector<Fault> faults;
+  while (!text.empty()) {
+    std::size_t const end = std::min(text.find_first_of(" ,"), text.size());
+    std::string_view const code = text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+    if (code.empty()) continue;
+    if (auto const read = read_code(code); !read) faults.push_back(read.error().front());
+    codes += (codes.empty() ? "" : " ") + std::string(code);
+  }
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return FlagValue(std::move(codes));
 }
 
 // A word of a closed list, told with what may have been meant.
@@ -308,6 +335,10 @@ constexpr std::array type_table{
     TypeRow{FlagType::country, "COUNTRY", read_country},
     TypeRow{FlagType::span, "SPAN", read_span},
     TypeRow{FlagType::quantity, "QUANTITY", read_words},
+    TypeRow{FlagType::duration, "TIME", read_time},
+    TypeRow{FlagType::week, "HOURS", with<WorkingWeek, db::read_week>},
+    TypeRow{FlagType::own_money, "MONEY", read_own_money},
+    TypeRow{FlagType::codes, "CODES", read_codes},
 };
 
 constexpr bool in_order() {

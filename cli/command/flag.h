@@ -29,7 +29,7 @@ struct WorkSpan {
 
 using FlagValue = std::variant<std::monostate, std::string, std::int64_t, Length, Thickness, Mass, Area,
                                Amount, Ratio, SheetSize, ThreadNumber, Date, Currency, MaterialKind, SoldBy,
-                               Charging, OperationKind, Spread3, SpreadRate, WorkSpan>;
+                               Charging, OperationKind, Spread3, SpreadRate, WorkSpan, Duration, WorkingWeek>;
 
 enum class FlagType : std::uint8_t {
   on,         // stands alone: --json
@@ -65,6 +65,10 @@ enum class FlagType : std::uint8_t {
   country,    // two letters of ISO 3166
   span,       // "09:10-11:40", or how long: "2 h 30 min"
   quantity,   // "20 sheets", "2 packs"; kept as text until the material is known; may be empty
+  duration,   // "2 h 30 min"
+  week,       // "Mon-Fri 09:00-12:30 13:30-17:00, Sat 10:00-13:00"
+  own_money,  // as money, or empty: none of its own
+  codes,      // codes parted by blanks or commas, kept as text; may be empty
 };
 
 struct Flag {

@@ -16,7 +16,9 @@ struct Stage {
 constexpr std::array stages{
     Stage{"Describe a book", "book"},
     Stage{"Quote it", "quote"},
-    Stage{"Keep what a price needs", "material customer steps"},
+    Stage{"Mind the shelf", "stock"},
+    Stage{"Make it", "job"},
+    Stage{"Keep what a price needs", "material customer bench steps"},
     Stage{"The workshop", "workshop"},
 };
 
@@ -106,8 +108,11 @@ Document short_help() {
   KeyValues nouns;
   nouns.rows = {{"  book", "start a description, measure the book it describes"},
                 {"  quote", "make, list, show, explain"},
+                {"  stock", "what lies on the shelf, comes and goes"},
+                {"  job", "what was accepted: its goods, hours, payments"},
                 {"  material", "what is bought, its figures and its prices"},
                 {"  customer", "who asks"},
+                {"  bench", "who works when, days off, presses and drying places"},
                 {"  steps", "how long each step of the work takes"},
                 {"  workshop", "the file all of it is kept in, and its settings"}};
   document.add(Verbatim{"\nCommands:\n"}).add(nouns);

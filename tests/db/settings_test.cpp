@@ -111,6 +111,31 @@ TEST_CASE("all missing settings are told at once, each with what sets it") {
   CHECK(load_shop(bench.workshop, day("2026-11-25")).error().size() == 3);  // a rate is now needed too
 }
 
+TEST_CASE("what copies learn, overtime and the wanted confidence come from the settings, or are usual") {
+  Bench bench;
+  set_needed(bench.workshop);
+  Shop const usual = load_shop(bench.workshop, day("2026-11-25")).value();
+  CHECK(usual.work.learning.model == LearningModel::crawford);
+  CHECK(usual.work.learning.rate == Ratio(95, 100));
+  CHECK(usual.work.learning.plateau == 20);
+  CHECK(usual.overtime_share == Ratio(1, 2));
+  CHECK(usual.confidence == Ratio(4, 5));
+  set_all(bench.workshop, {{"learning.model", "cumulative-average"},
+                           {"learning.rate", "90 %"},
+                           {"learning.plateau", "0"},
+                           {"overtime.share", "25 %"},
+                           {"promise.confidence", "95 %"}});
+  Shop const said = load_shop(bench.workshop, day("2026-11-25")).value();
+  CHECK(said.work.learning.model == LearningModel::wright);
+  CHECK(said.work.learning.rate == Ratio(9, 10));
+  CHECK(said.work.learning.plateau == 0);
+  CHECK(is_valid(said.work.learning));
+  CHECK(said.overtime_share == Ratio(1, 4));
+  CHECK(said.confidence == Ratio(19, 20));
+  CHECK(stored(bench.workshop, "learning.rate", "40 %") == "refused: out-of-range");
+  CHECK(stored(bench.workshop, "learning.model", "average") == "refused: bad-value");
+}
+
 TEST_CASE("settings become the rules of a price") {
   Bench bench;
   set_needed(bench.workshop);

@@ -1,8 +1,10 @@
 #include "tests/db/standing.h"
 
+#include "db/bench.h"
 #include "db/connection.h"
 #include "db/jobs.h"
 #include "db/steps.h"
+#include "db/week.h"
 #include "tests/db/bench.h"
 
 #include <SQLiteCpp/Column.h>
@@ -47,6 +49,13 @@ std::string versions(Workshop& workshop) {
     for (Setting const& setting : settings(workshop, day(day_text)))
       text += setting.name + "=" + setting.value + "\n";
     text += in_force(workshop, "step_version", "operation", day_text);
+    Bench const bench = load_bench(workshop, day(day_text));
+    for (Person const& person : bench.people) {
+      text += person.code + " " + week_text(person.week) + (person.rate ? money_text(*person.rate) : "");
+      for (DaysOff const& off : person.off) text += " " + date_text(off.first) + "/" + date_text(off.last);
+      text += "\n";
+    }
+    for (Place const& place : bench.places) text += place.code + " " + std::to_string(place.count) + "\n";
     text += in_force(workshop, "material_version", "material", day_text);
     text += in_force(workshop, "price_version", "material", day_text);
     text +=

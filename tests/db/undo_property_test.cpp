@@ -1,4 +1,6 @@
 // Random commands, taken back: what stands is what stood.
+#include "db/bench.h"
+#include "db/week.h"
 #include "tests/db/undo_bench.h"
 
 #include <doctest/doctest.h>
@@ -20,12 +22,13 @@ class AnyCommand {
 
   bool run() {
     using Make = bool (AnyCommand::*)(Writing&);
-    static constexpr std::array<Make, 18> all{
-        &AnyCommand::set_setting, &AnyCommand::price,   &AnyCommand::step,     &AnyCommand::supply,
-        &AnyCommand::buy,         &AnyCommand::buy,     &AnyCommand::use,      &AnyCommand::use,
-        &AnyCommand::give,        &AnyCommand::offcut,  &AnyCommand::counting, &AnyCommand::scraps,
-        &AnyCommand::worth,       &AnyCommand::place,   &AnyCommand::quote,    &AnyCommand::accept,
-        &AnyCommand::told,        &AnyCommand::call_off};
+    static constexpr std::array<Make, 22> all{
+        &AnyCommand::set_setting, &AnyCommand::price,    &AnyCommand::step,     &AnyCommand::supply,
+        &AnyCommand::buy,         &AnyCommand::buy,      &AnyCommand::use,      &AnyCommand::use,
+        &AnyCommand::give,        &AnyCommand::offcut,   &AnyCommand::counting, &AnyCommand::scraps,
+        &AnyCommand::worth,       &AnyCommand::place,    &AnyCommand::quote,    &AnyCommand::accept,
+        &AnyCommand::told,        &AnyCommand::call_off, &AnyCommand::person,   &AnyCommand::press,
+        &AnyCommand::off,         &AnyCommand::hands};
     Writing writing(workshop_, info("command " + std::to_string(++commands_)));
     bool const done = (this->*all[pick(all.size())])(writing);
     if (done) writing.commit();
@@ -168,6 +171,42 @@ class AnyCommand {
     return of && draw_.to(2) == 0 &&
            cancel(writing, *of, load_quote(workshop_, of->quote.id), std::nullopt, day("2026-11-25"), "")
                .has_value();
+  }
+
+  bool person(Writing& writing) {
+    Person person;
+    person.code = one(std::vector<std::string>{"wren", "tobin"});
+    person.week = read_week(draw_.coin() ? "Mon-Fri 9-17" : "Sat 10-13").value();
+    if (draw_.coin()) person.rate = eur(draw_.to(3000));
+    set_person(writing, person, day(from()), draw_.to(3) == 0);
+    return bench_gaps(workshop_).empty();
+  }
+  bool press(Writing& writing) {
+    set_place(writing, {"press", "", static_cast<int>(draw_.to(2))}, day(from()));
+    return bench_gaps(workshop_).empty();
+  }
+  bool off(Writing& writing) {
+    std::vector<DayOff> const all = days_off(workshop_);
+    if (!all.empty() && draw_.coin()) {
+      take_back_day_off(writing, one(all));
+      return true;
+    }
+    Date const first = day("2026-12-01") + std::chrono::days(draw_.to(20));
+    std::vector<std::string> whom{""};
+    for (Person const& each : load_bench(workshop_, day("2028-01-01")).people) whom.push_back(each.code);
+    add_day_off(writing, {0, one(whom), {first, first + std::chrono::days(draw_.to(9))}, "away"});
+    return true;
+  }
+  bool hands(Writing& writing) {
+    Date const on = day(from());
+    StepLibrary const library = load_steps(workshop_, on);
+    if (library.steps.empty()) return false;
+    Step step = one(library.steps);
+    step.who = one(std::vector<std::vector<std::string>>{{}, {"wren"}, {"tobin", "wren"}});
+    step.place = draw_.coin() ? "press" : "";
+    step.after = draw_.coin() ? std::vector{OperationKind::cut_boards} : std::vector<OperationKind>{};
+    set_step(writing, step, on);
+    return bench_gaps(workshop_).empty() && circle_of_steps(workshop_, on).empty();
   }
 
   Shelf& shelf_;

@@ -59,6 +59,10 @@ def said(path, key):
     return found[1] if found else None
 
 
+def starter_steps():
+    return [line for line in commands("starter_steps.commands") if line[:2] == ["steps", "set"]]
+
+
 def binding_of(path):
     """The binding of a description: its own, or that of its model."""
     return said(path, "binding") or binding_of(ROOT / "engine" / "book" / "models" / f"{said(path, 'model')}.toml")
@@ -126,12 +130,19 @@ class SampleFiles(unittest.TestCase):
         table = (ROOT / "engine" / "book" / "operation.cpp").read_text(encoding="utf-8")
         operations = set(re.findall(r'OperationRow\{\w+, "([\w-]+)"', table))
         self.assertGreaterEqual(len(operations), 45)
-        steps = [line[2] for line in commands("starter_steps.commands")]
+        steps = [line[2] for line in starter_steps()]
         self.assertEqual(len(steps), len(set(steps)))
         self.assertEqual(operations - set(steps), {"extra-work", "other-repair"})  # their times are the description's
 
+    def test_a_press_or_a_shelf_is_held_through_a_wait_and_is_there(self):
+        places = {line[2] for line in commands("starter_steps.commands") if line[:2] == ["bench", "set"]}
+        holding = [line for line in starter_steps() if "--holds" in line]
+        self.assertEqual({line[line.index("--holds") + 1] for line in holding}, places)
+        for line in holding:
+            self.assertIn("--wait", line, line[2])
+
     def test_steps_that_cut_burn_or_fume_carry_a_caution(self):
-        lines = {line[2]: line for line in commands("starter_steps.commands")}
+        lines = {line[2]: line for line in starter_steps()}
         self.assertGreaterEqual(len(lines), 45)
         for words, steps in {
             "knives": ["cut-sheets", "cut-leather", "turn-corners", "cut-cloth", "cut-wrapper", "build-box"],
@@ -200,7 +211,7 @@ class SampleInUse(unittest.TestCase):
     def test_every_step_is_used_by_a_sample_book(self):
         used = {line["step"] for quote in self.quotes.values() for line in quote["work"]}
         # A book that only gets a new back keeps its boards and its covering, and is no new binding.
-        self.assertEqual({line[2] for line in commands("starter_steps.commands")} - used, {"reback-book"})
+        self.assertEqual({line[2] for line in starter_steps()} - used, {"reback-book"})
 
     def test_no_sample_book_is_warned_of_anything_but_what_is_meant(self):
         for name, quote in self.quotes.items():
