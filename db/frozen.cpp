@@ -39,6 +39,7 @@ void each_plain_part(Visitor& visit, Quote& quote) {
 
 bool keeps_orders(FrozenQuote const& quote) { return quote.rules >= first_rules_of_orders; }
 bool keeps_plans(FrozenQuote const& quote) { return quote.rules >= first_rules_of_plans; }
+bool keeps_promises(FrozenQuote const& quote) { return quote.rules >= first_rules_of_learning; }
 
 // What quotes keep since the rules of orders, beside the above.
 template <class Visitor, class Quote>
@@ -174,8 +175,28 @@ Ways ways_of(std::vector<WayWords> const& words) {
   return ways;
 }
 
-std::vector<RepairRange> rows_of(std::optional<RepairRange> const& repairs) {
-  return repairs ? std::vector{*repairs} : std::vector<RepairRange>{};
+template <class T>
+std::vector<T> rows_of(std::optional<T> const& kept) {
+  return kept ? std::vector{*kept} : std::vector<T>{};
+}
+
+std::vector<RiskRow> risk_of(FrozenQuote const& quote) {
+  if (!quote.simulated || !quote.shop.simulated_contingency) return {};
+  return {{*quote.simulated, *quote.shop.simulated_contingency}};
+}
+
+std::vector<OvertimeRow> overtime_of(FrozenQuote const& quote) {
+  if (quote.shop.overtime_seconds == Ratio(0)) return {};
+  return {{quote.shop.overtime_seconds, quote.shop.overtime_share}};
+}
+
+// What quotes keep since the rules of promises: rates of hands, the days named, overtime, what was simulated.
+template <class Visitor>
+void each_promise(Visitor& visit, FrozenQuote const& quote) {
+  visit.template beside<HandDetail>(quote.work.lines);
+  visit.list(rows_of(quote.promise));
+  visit.list(risk_of(quote));
+  visit.list(overtime_of(quote));
 }
 
 // A quote that is older than the ways of a binding was made in its usual ones, one book, and paid for what
@@ -191,14 +212,32 @@ void complete_older(FrozenQuote& quote) {
   }
 }
 
+template <class T>
+std::optional<T> load_one_or_none(Loader& loader) {
+  std::vector<T> rows;
+  loader.list(rows);
+  return rows.empty() ? std::nullopt : std::optional<T>(std::move(rows.front()));
+}
+
 void load_orders(Loader& loader, FrozenQuote& quote) {
   each_part_of_orders(loader, quote);
   std::vector<WayWords> ways;
   loader.list(ways);
   quote.ways = ways_of(ways);
-  std::vector<RepairRange> repairs;
-  loader.list(repairs);
-  if (!repairs.empty()) quote.repairs = repairs.front();
+  quote.repairs = load_one_or_none<RepairRange>(loader);
+}
+
+void load_promises(Loader& loader, FrozenQuote& quote) {
+  loader.beside<HandDetail>(quote.work.lines);
+  quote.promise = load_one_or_none<Promise>(loader);
+  if (auto const risk = load_one_or_none<RiskRow>(loader)) {
+    quote.simulated = risk->with;
+    quote.shop.simulated_contingency = risk->contingency;
+  }
+  if (auto const overtime = load_one_or_none<OvertimeRow>(loader)) {
+    quote.shop.overtime_seconds = overtime->seconds;
+    quote.shop.overtime_share = overtime->share;
+  }
 }
 
 // --- the uses of each line of the bill
@@ -328,6 +367,7 @@ void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& f
   save_uses(connection, quote, frozen.bill);
   save_materials(connection, quote, frozen.materials);
   if (keeps_plans(frozen)) saver.beside<PlanDetail>(frozen.bill.lines);
+  if (keeps_promises(frozen)) each_promise(saver, frozen);
   if (!keeps_orders(frozen)) return;
   each_part_of_orders(saver, frozen);
   saver.list(words_of(frozen.ways));
@@ -347,6 +387,7 @@ FrozenQuote load_frozen(Connection& connection, std::int64_t quote) {
   load_uses(connection, quote, frozen.bill);
   frozen.materials = load_materials(connection, quote);
   if (keeps_plans(frozen)) loader.beside<PlanDetail>(frozen.bill.lines);
+  if (keeps_promises(frozen)) load_promises(loader, frozen);
   if (keeps_orders(frozen))
     load_orders(loader, frozen);
   else
@@ -361,6 +402,7 @@ std::vector<PartSeal> seals_of(Currency currency, QuoteIdentity const& identity,
   seal_uses(sealer, frozen.bill);
   seal_materials(sealer, frozen.materials);
   if (keeps_plans(frozen)) sealer.beside<PlanDetail>(frozen.bill.lines);
+  if (keeps_promises(frozen)) each_promise(sealer, frozen);
   if (keeps_orders(frozen)) {
     each_part_of_orders(sealer, frozen);
     sealer.list(words_of(frozen.ways));

@@ -67,6 +67,9 @@ Read<std::int64_t> add_time(Writing& writing, JobHeader const& job, std::optiona
                             std::optional<Part> part, Duration time,
                             std::optional<std::pair<std::string, std::string>> clock, Date on,
                             std::string_view words);
+// Nothing of the operation or part is left to do; said once.
+Read<std::int64_t> say_finished(Writing& writing, JobHeader const& job,
+                                std::optional<OperationKind> operation, std::optional<Part> part, Date on);
 Read<std::int64_t> add_payment(Writing& writing, JobHeader const& job, Money amount, Date on,
                                std::string_view words);
 Read<std::int64_t> add_billed(Writing& writing, JobHeader const& job, std::string_view words, Money price,

@@ -2,6 +2,7 @@
 #include "db/job_rows.h"
 #include "db/statement.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <stdexcept>
@@ -45,6 +46,25 @@ std::vector<MaterialId> load_without(Connection& connection, std::int64_t job) {
   return without;
 }
 
+// What was said to be finished, hours told of it or not.
+void add_finished(Connection& connection, std::int64_t job, std::vector<Worked>& worked) {
+  static std::string const sql = "SELECT operation, part FROM job_done d WHERE job = ? AND " +
+                                 standing("job_done", "d") + " ORDER BY id";
+  Statement select(connection, sql);
+  select.bind(job);
+  while (select.step()) {
+    std::string operation, part;
+    select.read(operation, part);
+    Worked row;
+    if (!operation.empty()) row.operation = from_word<OperationKind>(operation);
+    if (!part.empty()) row.part = from_word<Part>(part);
+    auto const told = std::find_if(worked.begin(), worked.end(), [&](Worked const& each) {
+      return each.operation == row.operation && each.part == row.part;
+    });
+    (told == worked.end() ? worked.emplace_back(row) : *told).finished = true;
+  }
+}
+
 std::vector<Worked> load_worked(Connection& connection, std::int64_t job) {
   static std::string const sql = "SELECT operation, part, sum(seconds) FROM job_time t WHERE job = ? AND " +
                                  standing("job_time", "t") +
@@ -59,6 +79,7 @@ std::vector<Worked> load_worked(Connection& connection, std::int64_t job) {
     if (!operation.empty()) row.operation = from_word<OperationKind>(operation);
     if (!part.empty()) row.part = from_word<Part>(part);
   }
+  add_finished(connection, job, worked);
   return worked;
 }
 

@@ -141,6 +141,21 @@ Read<std::int64_t> add_time(Writing& writing, JobHeader const& job, std::optiona
   return insert.bind(job.id, on_operation, on_part, time, began, ended, on, words, writing.entry()).insert();
 }
 
+Read<std::int64_t> say_finished(Writing& writing, JobHeader const& job,
+                                std::optional<OperationKind> operation, std::optional<Part> part, Date on) {
+  if (operation.has_value() == part.has_value()) throw std::logic_error("an operation or a part is finished");
+  Workshop& workshop = writing.workshop();
+  if (auto fault = not_open(workshop, job, "time")) return refuse(*std::move(fault));
+  for (Worked const& worked : load_record(workshop, job).worked)
+    if (worked.finished && worked.operation == operation && worked.part == part)
+      return refuse(job_refused("time", "--finished", job.number, "it was said already"));
+  Statement insert(workshop.connection(),
+                   "INSERT INTO job_done (job, operation, part, on_date, entry) VALUES (?, ?, ?, ?, ?)");
+  std::string const on_operation(operation ? word(*operation) : "");
+  std::string const on_part(part ? word(*part) : "");
+  return insert.bind(job.id, on_operation, on_part, on, writing.entry()).insert();
+}
+
 Read<std::int64_t> add_payment(Writing& writing, JobHeader const& job, Money amount, Date on,
                                std::string_view words) {
   Workshop& workshop = writing.workshop();

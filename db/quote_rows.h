@@ -122,6 +122,45 @@ struct Row<PlanDetail> {
   static void fields(auto const& io, auto& l) { io(l.plan_cost, l.plan_bound, l.plan_guess); }
 };
 
+struct HandDetail;  // beside the row of WorkLine, since engine rules 4
+template <>
+struct Row<HandDetail> {
+  static constexpr std::string_view table = "quote_hand";
+  static constexpr std::string_view columns = "rate";
+  static void fields(auto const& io, auto& l) { io(l.rate); }
+};
+
+// Three that a quote has or has not, since engine rules 4.
+template <>
+struct Row<Promise> {
+  static constexpr std::string_view table = "quote_promise";
+  static constexpr std::string_view columns = "starts, asked_by, earliest, ready_50, ready_80, ready_95";
+  static void fields(auto const& io, auto& p) {
+    io(p.starts, p.asked_by, p.earliest, p.half, p.four_fifths, p.sure);
+  }
+};
+struct RiskRow {
+  SimulatedWith with;
+  Money contingency;
+};
+template <>
+struct Row<RiskRow> {
+  static constexpr std::string_view table = "quote_risk";
+  static constexpr std::string_view columns = "runs, seed, confidence_num, confidence_den, contingency";
+  static void fields(auto const& io, auto& r) {
+    io(r.with.runs, r.with.seed, r.with.confidence, r.contingency);
+  }
+};
+struct OvertimeRow {
+  Ratio seconds, share;
+};
+template <>
+struct Row<OvertimeRow> {
+  static constexpr std::string_view table = "quote_overtime";
+  static constexpr std::string_view columns = "seconds_num, seconds_den, share_num, share_den";
+  static void fields(auto const& io, auto& o) { io(o.seconds, o.share); }
+};
+
 struct WayWords {  // one of each axis
   std::string axis, way;
 };

@@ -1,4 +1,5 @@
 // A job at a glance: the page to work by.
+#include "cli/commands/bench_planned.h"
 #include "cli/commands/commands.h"
 #include "cli/commands/job_seen.h"
 #include "cli/words/values.h"
@@ -10,11 +11,32 @@
 namespace endband::cli {
 namespace {
 
-struct JobPage {
-  JobSeen seen;
+// Where the job stands on the bench today.
+struct OnTheBench {
+  BenchPlanned planned;
+  int order = 0;
+  std::optional<ReadyBy> const& ready() const { return planned.ready[static_cast<std::size_t>(order)]; }
 };
 
-Json to_json(JobPage const& view) { return seen_json(view.seen); }
+struct JobPage {
+  JobSeen seen;
+  std::optional<OnTheBench> bench;  // none: the job has ended, or nobody's hours are known
+  bool no_plan = false;             // the bench cannot be planned; `bench week` says why
+};
+
+Json promised_json(std::optional<Promise> const& promise) {
+  if (!promise) return {};
+  return Json::Object{{"asked_by", promise->asked_by ? Json(date_text(*promise->asked_by)) : Json()},
+                      {"ready_95", date_text(promise->sure)}};
+}
+
+Json to_json(JobPage const& view) {
+  Json page = seen_json(view.seen);
+  auto members = std::get<Json::Object>(page.value());
+  members.emplace_back("promised", promised_json(view.seen.agreed.promise));
+  members.emplace_back("ready", view.bench ? ready_json(view.bench->planned, view.bench->order) : Json());
+  return members;
+}
 
 std::string state_words(JobSeen const& seen) {
   db::JobHeader const& job = seen.job;
@@ -37,6 +59,30 @@ KeyValues head_of(JobSeen const& seen) {
   if (job.deposit.minor > 0) head.rows.emplace_back("Deposit asked", money_words(job.deposit));
   head.rows.emplace_back("Paid", fmt::format("{}, {}", money_words(job.paid), due_words(seen.due())));
   return head;
+}
+
+// The day that was named, and the day that it would be now.
+void add_days(Document& document, JobPage const& view) {
+  auto const& promise = view.seen.agreed.promise;
+  std::optional<Date> const due =
+      promise ? std::optional(promise->asked_by.value_or(promise->sure)) : std::nullopt;
+  KeyValues days;
+  if (promise)
+    days.rows.emplace_back("Promised", fmt::format("to send by {}{}", date_text(*due),
+                                                   promise->asked_by ? ", as it was asked for" : ""));
+  std::optional<ReadyBy> const ready = view.bench ? view.bench->ready() : std::nullopt;
+  if (view.seen.job.state == db::JobState::held)
+    days.rows.emplace_back("Ready", "no day: it waits for the customer");
+  else if (ready)
+    days.rows.emplace_back("Ready", fmt::format("by {} in 95 of 100 cases, as likely as not by {}; {} of hands left",
+                                                date_text(ready->sure), date_text(ready->half),
+                                                hours_words(Ratio(ready->hands.n))));
+  if (!days.rows.empty()) document.add(std::move(days));
+  if (view.no_plan)
+    document.notice(NoticeKind::note, "The bench cannot be planned: endband bench week says why.");
+  if (ready && due && ready->sure > *due)
+    document.notice(NoticeKind::warning,
+                    fmt::format("It may miss its day. {}", chain_words(view.bench->planned, view.bench->order)));
 }
 
 // Counted goods as they are counted, measured ones to three figures.
@@ -114,6 +160,7 @@ Document to_document(JobPage const& view) {
   Document document;
   document.heading(job_title(seen.job));
   document.add(head_of(seen));
+  if (!seen.ended()) add_days(document, view);
   add_materials(document, seen);
   add_work(document, seen);
   add_outside(document, seen);
@@ -123,13 +170,25 @@ Document to_document(JobPage const& view) {
   return document;
 }
 
+void look_at_bench(db::Workshop& workshop, JobPage& view, Date on) {
+  BenchSeen bench = see_bench(workshop, std::nullopt, on);
+  if (!bench.anybody()) return;
+  auto const found = std::ranges::find(bench.orders, view.seen.job.number, &BenchOrder::name);
+  auto const order = static_cast<int>(found - bench.orders.begin());
+  auto planned = plan_seen(std::move(bench), on);
+  view.no_plan = !planned;
+  if (planned) view.bench = OnTheBench{std::move(*planned), order};
+}
+
 Read<Answer> run(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   db::Reading const reading(**workshop);
   auto seen = see_job(**workshop, args, context.on);
   if (!seen) return tl::unexpected(std::move(seen.error()));
-  return Answer(JobPage{std::move(*seen)});
+  JobPage view{std::move(*seen), std::nullopt, false};
+  if (!view.seen.ended()) look_at_bench(**workshop, view, context.on);
+  return Answer(std::move(view));
 }
 
 }  // namespace

@@ -20,6 +20,7 @@ struct Told {
   What what;
   WorkSpan span;
   bool less = false;
+  bool finished = false;  // and nothing of it is left to do
 };
 
 struct TimeTold {
@@ -36,7 +37,8 @@ Json told_json(Told const& told) {
                       {"part", told.what.part ? Json(part_name(*told.what.part)) : Json()},
                       {"time_s", told.less ? -told.span.time.n : told.span.time.n},
                       {"began", clock(told.span.began)},
-                      {"ended", clock(told.span.ended)}};
+                      {"ended", clock(told.span.ended)},
+                      {"finished", told.finished}};
 }
 
 Json to_json(TimeTold const& view) {
@@ -48,14 +50,16 @@ Json to_json(TimeTold const& view) {
 }
 
 std::string told_words(TimeTold const& view, Told const& told) {
-  std::string text = fmt::format("{}{} {}", told.less ? "Less " : "", hours_words(Ratio(told.span.time.n)),
-                                 work_words(as_beside(told.what)));
+  std::string const what = work_words(as_beside(told.what));
+  if (told.span.time.n == 0) return fmt::format("Finished: {}.", what);
+  std::string text =
+      fmt::format("{}{} {}", told.less ? "Less " : "", hours_words(Ratio(told.span.time.n)), what);
   if (!told.span.began.empty()) text += fmt::format(", {} to {}", told.span.began, told.span.ended);
   for (WorkBeside const& work : view.seen.work)
     if (work.operation == told.what.operation && work.part == told.what.part)
       text += fmt::format(": {} of {} quoted", hours_words(Ratio(work.worked.n)),
                           hours_words(Ratio(work.quoted.n)));
-  return text + ".";
+  return text + (told.finished ? "; finished." : ".");
 }
 
 Document to_document(TimeTold const& view) {
@@ -112,14 +116,18 @@ std::vector<Told> rest_of(JobSeen const& seen) {
 
 Read<std::vector<Told>> told_by(JobSeen const& seen, Args const& args) {
   bool const as_quoted = args.has("--as-quoted");
-  if (as_quoted && (args.word_count() > 1 || args.has("--less")))
+  bool const finished = args.has("--finished");
+  if (as_quoted && (args.word_count() > 1 || args.has("--less") || finished))
     return refuse({FaultCode::contradiction,
                    args.where("--as-quoted"),
                    "--as-quoted with hours beside it",
                    "one of the two",
                    {}});
+  if (finished && args.has("--less"))
+    return refuse(
+        {FaultCode::contradiction, args.where("--finished"), "--finished with --less", "one of the two", {}});
   if (as_quoted) return rest_of(seen);
-  if (args.word_count() < 3)
+  if (args.word_count() < 2 || (args.word_count() < 3 && !finished))
     return refuse({FaultCode::bad_command,
                    args.where(args.word_count() < 2 ? "WHAT" : "SPAN"),
                    "",
@@ -128,7 +136,8 @@ Read<std::vector<Told>> told_by(JobSeen const& seen, Args const& args) {
                    {}});
   auto const what = read_what(args.word(1), args.where("WHAT"));
   if (!what) return tl::unexpected(what.error());
-  return std::vector<Told>{{*what, args.word<WorkSpan>(2), args.has("--less")}};
+  WorkSpan const span = args.word_count() < 3 ? WorkSpan{} : args.word<WorkSpan>(2);
+  return std::vector<Told>{{*what, span, args.has("--less"), finished}};
 }
 
 Read<void> write(db::Writing& writing, JobSeen const& seen, std::vector<Told> const& told,
@@ -137,9 +146,14 @@ Read<void> write(db::Writing& writing, JobSeen const& seen, std::vector<Told> co
     std::optional<std::pair<std::string, std::string>> clock;
     if (!each.span.began.empty()) clock = {each.span.began, each.span.ended};
     Duration const time{each.less ? -each.span.time.n : each.span.time.n};
-    auto const done =
-        db::add_time(writing, seen.job, each.what.operation, each.what.part, time, clock, seen.on, words);
-    if (!done) return tl::unexpected(done.error());
+    if (time.n != 0 || !each.finished) {
+      auto const done =
+          db::add_time(writing, seen.job, each.what.operation, each.what.part, time, clock, seen.on, words);
+      if (!done) return tl::unexpected(done.error());
+    }
+    if (!each.finished) continue;
+    auto const said = db::say_finished(writing, seen.job, each.what.operation, each.what.part, seen.on);
+    if (!said) return tl::unexpected(said.error());
   }
   return {};
 }
@@ -180,6 +194,7 @@ Command job_time() {
                      false}},
           .flags = {{"--as-quoted", FlagType::on, "all that was quoted and not told yet"},
                     {"--less", FlagType::on, "so much was told too much: take it off again"},
+                    {"--finished", FlagType::on, "nothing of it is left to do, however long it took"},
                     {"--words", FlagType::words, "what else is to be kept of it"}},
           .examples = {"job time 26-001 sewing 09:10-11:40",
                        "job time 26-001 pare-edges \"1 h 15 min\" --words \"a hard skin\""},

@@ -6,6 +6,7 @@
 #include "cli/commands/quote_made.h"
 #include "cli/words/book_words.h"
 #include "cli/words/values.h"
+#include "db/bench.h"
 #include "db/steps.h"
 
 #include <fmt/format.h>
@@ -161,6 +162,7 @@ Read<Weighed> weigh(Context& context, db::Workshop& workshop, Args const& args) 
   auto asked = asked_of_job(context, workshop, args, *now, seen->job, seen->agreed);
   if (!asked) return tl::unexpected(std::move(asked.error()));
   auto old_today = commission_of(*old, *asked, db::load_steps(workshop, context.on));
+  if (old_today) old_today->bench = db::load_bench(workshop, context.on);
   if (!old_today) return tl::unexpected(std::move(old_today.error()));
   old_today->plans = known_plans(workshop, *old_today);
   return Weighed{std::move(*seen), std::move(*old_today), {std::move(*now), std::move(*asked)}};
@@ -210,8 +212,9 @@ Read<Answer> run(Context& context, Args const& args) {
   PlanTable const plans_of_old = plan_the_rest(weighed->old_today);
   auto const old_today = price(weighed->old_today);
   if (!old_today) return tl::unexpected(old_today.error());
-  auto const now = compute_quote(context, **workshop, std::move(weighed->now));
+  auto now = compute_quote(context, **workshop, std::move(weighed->now));
   if (!now) return tl::unexpected(now.error());
+  now->quote.promise = seen.agreed.promise;  // the day promised stands; job show says where the job does
   auto const change = priced_change(seen.agreed, seen.job.price, old_today->sheet, now->quote, seen.record);
   if (!change) return tl::unexpected(change.error());
   auto view = in_one_writing(context, **workshop, [&](db::Writing& writing) {

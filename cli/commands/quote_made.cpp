@@ -2,9 +2,11 @@
 
 #include "cli/commands/planned.h"
 #include "cli/commands/quote_json.h"
+#include "cli/commands/quote_odds.h"
 #include "cli/commands/quote_parts.h"
 #include "cli/words/book_words.h"
 #include "cli/words/values.h"
+#include "db/bench.h"
 #include "db/steps.h"
 
 #include <fmt/format.h>
@@ -24,6 +26,7 @@ Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute 
   auto commission = commission_of(book.described, book.asked, db::load_steps(workshop, context.on));
   if (!commission) return tl::unexpected(std::move(commission.error()));
   gathered.commission = std::move(*commission);
+  gathered.commission.bench = db::load_bench(workshop, context.on);
   gathered.commission.plans = known_plans(workshop, gathered.commission);
   gathered.computed.relied_on = versions_in_force(workshop, book.described.codes, context.on);
   gathered.computed.asked = std::move(book.asked);
@@ -33,19 +36,50 @@ Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute 
   return gathered;
 }
 
-Read<Computed> priced(Gathered gathered) {
-  gathered.computed.new_plans = plan_the_rest(gathered.commission);
+Read<void> price_it(Gathered& gathered) {
   auto const price = price_for_quote(gathered.commission);
   if (!price) return tl::unexpected(price.error());
-  gathered.computed.quote =
-      freeze(gathered.commission, *price, std::move(gathered.text), std::move(gathered.model_name));
-  return std::move(gathered.computed);
+  gathered.computed.quote = freeze(gathered.commission, *price, gathered.text, gathered.model_name);
+  gathered.computed.quote.simulated = gathered.computed.simulated;
+  return {};
+}
+
+Read<void> price_first(Gathered& gathered) {
+  gathered.computed.new_plans = plan_the_rest(gathered.commission);
+  return price_it(gathered);
+}
+
+// A contingency that is simulated is of the job without any; it stands instead of the plain share.
+Read<void> price_the_odds(RiskRules const& rules, Gathered& gathered) {
+  auto const risk = odds_of(gathered.computed.quote, rules);
+  if (!risk) return tl::unexpected(risk.error());
+  gathered.commission.shop.simulated_contingency = risk->contingency;
+  gathered.computed.simulated = {rules.runs, static_cast<std::int64_t>(rules.seed), rules.confidence};
+  return price_it(gathered);
+}
+
+// Overtime that a rush is charged for makes the price anew; the hours stay what they are.
+Read<void> name_the_day(Context const& context, db::Workshop& workshop, DayAsked const& asked,
+                        Gathered& gathered) {
+  auto promised = promise_of(workshop, gathered.computed.quote, asked, context.on);
+  if (!promised) return tl::unexpected(std::move(promised.error()));
+  if (*promised && (*promised)->overtime_charged) {
+    ShopRules& shop = gathered.commission.shop;
+    shop.overtime_seconds = Ratio((*promised)->rush->overtime->in_all.n);
+    shop.overtime_share = (*promised)->overtime_share;
+    if (auto const done = price_it(gathered); !done) return done;
+  }
+  if (*promised) gathered.computed.quote.promise = (*promised)->dates;
+  gathered.computed.promised = std::move(*promised);
+  return {};
 }
 
 }  // namespace
 
 Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args const& args,
                              std::string const& file) {
+  auto const day = day_asked(args, context.on);
+  if (!day) return tl::unexpected(day.error());
   auto gathered = [&]() -> Read<Gathered> {
     db::Reading const reading(workshop);
     auto described = describe(context, workshop, file);
@@ -55,7 +89,13 @@ Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args cons
     return gather(context, workshop, {std::move(*described), std::move(*asked)});
   }();
   if (!gathered) return tl::unexpected(std::move(gathered.error()));
-  return priced(std::move(*gathered));
+  if (auto const done = price_first(*gathered); !done) return tl::unexpected(done.error());
+  if (args.has("--odds"))
+    if (auto const done = price_the_odds(risk_rules(args, workshop, context.on), *gathered); !done)
+      return tl::unexpected(done.error());
+  if (auto const done = name_the_day(context, workshop, *day, *gathered); !done)
+    return tl::unexpected(done.error());
+  return std::move(gathered->computed);
 }
 
 Read<Computed> compute_quote(Context& context, db::Workshop& workshop, ToCompute book) {
@@ -64,7 +104,8 @@ Read<Computed> compute_quote(Context& context, db::Workshop& workshop, ToCompute
     return gather(context, workshop, std::move(book));
   }();
   if (!gathered) return tl::unexpected(std::move(gathered.error()));
-  return priced(std::move(*gathered));
+  if (auto const done = price_first(*gathered); !done) return tl::unexpected(done.error());
+  return std::move(gathered->computed);
 }
 
 std::vector<Fault> changed_since(Computed const& computed, db::Workshop& workshop, Args const& args,
@@ -77,12 +118,17 @@ std::vector<Fault> changed_since(Computed const& computed, db::Workshop& worksho
 std::vector<Flag> asking_flags(bool with_customer) {
   std::vector<Flag> flags;
   if (with_customer) flags.push_back({"--customer", FlagType::code, "who asks"});
-  flags.insert(flags.end(),
-               {{"--margin", FlagType::share, "the goal: money left, of the price without tax"},
-                {"--markup", FlagType::share, "the goal: money left, of the cost"},
-                {"--carriage", FlagType::money, "carriage charged to the customer, without tax; else none"},
-                {"--delivery", FlagType::words, "how it is delivered, as the customer reads it"},
-                {"--valid-until", FlagType::date, "the last day on which the quote holds"}});
+  flags.insert(
+      flags.end(),
+      {{"--margin", FlagType::share, "the goal: money left, of the price without tax"},
+       {"--markup", FlagType::share, "the goal: money left, of the cost"},
+       {"--carriage", FlagType::money, "carriage charged to the customer, without tax; else none"},
+       {"--by", FlagType::date, "the day the customer asks for: can it be done, and what would have to give"},
+       {"--odds", FlagType::on, "a contingency that is simulated, as quote odds does, not the plain share"},
+       {"--confidence", FlagType::share, "how sure --odds shall be; else promise.confidence"},
+       {"--rush", FlagType::on, "put the overtime that --by takes in the price"},
+       {"--delivery", FlagType::words, "how it is delivered, as the customer reads it"},
+       {"--valid-until", FlagType::date, "the last day on which the quote holds"}});
   return flags;
 }
 
@@ -94,6 +140,7 @@ Json to_json(Made const& view) {
                       {"offer", offer_json(view.quote)},
                       {"ladder", ladder_json(view.quote.offer.ladder)},
                       {"work_s", whole_seconds(view.quote.sheet.seconds)},
+                      {"promise", promise_json(view.promised)},
                       {"order", order_json(view.quote)},
                       {"largest_costs", largest_json(view.quote)},
                       {"warnings", json_array(view.quote.warnings, warning)}};
@@ -112,6 +159,7 @@ Document to_document(Made const& view) {
   add_order(document, quote);
   document.add(ladder_table(quote));
   document.heading("Three largest costs", 2).add(largest_table(quote));
+  add_promise(document, view.promised);
   for (Warning const& warning : quote.warnings)
     document.notice(NoticeKind::warning, warning_words(warning, quote.materials));
   if (!view.dry_run)

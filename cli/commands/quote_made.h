@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cli/commands/described.h"
+#include "cli/commands/promised.h"
 #include "cli/commands/relied_on.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
@@ -20,11 +21,14 @@ struct Computed {
   std::vector<std::string> codes;
   Versions relied_on;
   PlanTable new_plans;  // solved for it, to be kept with it
+  std::optional<SimulatedWith> simulated;
+  std::optional<Promised> promised;
 };
-// All that is read is of one state of the file; nothing is locked while the price is computed.
+// All that the price follows from is read of one state of the file, and nothing is locked while it is
+// computed; then the bench is looked at, for the day to name.
 Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args const& args,
                              std::string const& file);
-// The same of a description read already, with what is asked beside it.
+// The same of a description read already, with what is asked beside it; no day is named.
 struct ToCompute {
   Described described;
   Asked asked;
@@ -39,6 +43,7 @@ std::vector<Flag> asking_flags(bool with_customer);
 struct Made {
   db::QuoteHeader header;
   FrozenQuote quote;
+  std::optional<Promised> promised;
   bool dry_run = false;
 };
 Json to_json(Made const& view);

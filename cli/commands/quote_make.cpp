@@ -18,7 +18,8 @@ Read<Answer> run(Context& context, Args const& args) {
     return db::save_quote(writing, computed->asked.customer, computed->asked.valid_until, computed->quote);
   });
   if (!header) return tl::unexpected(std::move(header.error()));
-  return Answer(Made{std::move(*header), std::move(computed->quote), context.dry_run});
+  return Answer(
+      Made{std::move(*header), std::move(computed->quote), std::move(computed->promised), context.dry_run});
 }
 
 }  // namespace

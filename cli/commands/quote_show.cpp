@@ -85,6 +85,9 @@ Json to_json(QuotePaper const& view) {
       {"volumes", volumes_json(quote.volumes)},
       {"repairs", repairs_json(quote.repairs)},
       {"custody", custody_json(quote.custody)},
+      {"ready_by", quote.ready_by ? Json(date_text(*quote.ready_by)) : Json()},
+      {"ready_if_ordered_on", quote.starts ? Json(date_text(*quote.starts)) : Json()},
+      {"needs_approval", quote.proof},
       {"notices", json_words(notice_words(quote))}};
 }
 
@@ -168,6 +171,7 @@ Document to_document(QuotePaper const& view) {
   if (!view.quote.volumes.empty()) document.add(volumes_table(view.quote.volumes));
   document.add(lines_of(view.quote));
   add_order(document, view.quote);
+  if (std::string ready = ready_words(view.quote); !ready.empty()) document.paragraph(std::move(ready));
   for (std::string const& notice : notice_words(view.quote)) document.paragraph(notice);
   return document;
 }

@@ -10,9 +10,12 @@ std::string setting_in_force(db::Workshop& workshop, std::string_view name, Date
   return {};
 }
 
+Ratio share_setting(db::Workshop& workshop, std::string_view name, Date on) {
+  return read_ratio(setting_in_force(workshop, name, on)).value_or(Ratio(0));
+}
+
 BuyingRules buying_rules(db::Workshop& workshop, Date on) {
-  auto const recovered = read_ratio(setting_in_force(workshop, "tax.recovered", on));
-  return {recovered.value_or(Ratio(0))};
+  return {share_setting(workshop, "tax.recovered", on)};
 }
 
 }  // namespace endband::cli

@@ -12,6 +12,7 @@ namespace endband::cli {
 
 // The value in force, or the fallback of its row; empty when there is neither.
 std::string setting_in_force(db::Workshop& workshop, std::string_view name, Date on);
+Ratio share_setting(db::Workshop& workshop, std::string_view name, Date on);  // nothing where it is not set
 BuyingRules buying_rules(db::Workshop& workshop, Date on);
 
 }  // namespace endband::cli

@@ -197,7 +197,13 @@ Read<Answer> run(Context& context, Args const& args) {
   db::Reading const reading(**workshop);
   auto const with = quotes_said(**workshop, args);
   if (!with) return tl::unexpected(with.error());
-  Wants wants = gather_wants(**workshop, *with, args.get<Date>("--by").value_or(context.on), context.on);
+  Date const by = args.get<Date>("--by").value_or(context.on);
+  std::vector<Wanted> also;
+  for (db::QuoteHeader const& quote : *with)
+    std::ranges::move(
+        wanted_of(db::load_quote(**workshop, quote.id), {}, db::number_text(quote.number), by),
+        std::back_inserter(also));
+  Wants wants = gather_wants(**workshop, std::move(also), by, context.on);
   ToBuy view{.buys = to_buy(wants.materials, wants.shelf, wants.wanted, buying_rules(**workshop, context.on),
                             context.on),
              .materials = std::move(wants.materials),

@@ -52,7 +52,7 @@ std::vector<Wanted> wanted_of(FrozenQuote const& quote, JobRecord const& record,
   return wanted;
 }
 
-Wants gather_wants(db::Workshop& workshop, std::vector<db::QuoteHeader> const& with, Date by, Date on) {
+Wants gather_wants(db::Workshop& workshop, std::vector<Wanted> also, Date by, Date on) {
   Wants wants;
   auto const add = [&](std::vector<Wanted> more) {
     std::ranges::move(more, std::back_inserter(wants.wanted));
@@ -64,8 +64,7 @@ Wants gather_wants(db::Workshop& workshop, std::vector<db::QuoteHeader> const& w
                   job.needed_on.value_or(by)));
   }
   wants.jobs = open.size();
-  for (db::QuoteHeader const& quote : with)
-    add(wanted_of(db::load_quote(workshop, quote.id), {}, db::number_text(quote.number), by));
+  add(std::move(also));
   std::set<MaterialId> asked;
   for (Wanted const& want : wants.wanted) asked.insert(want.material);
   for (Material& material : db::list_materials(workshop, on, std::nullopt)) {

@@ -23,7 +23,7 @@ struct Wants {
   std::vector<MaterialSupply> materials;  // wanted, or with a reorder point
   std::size_t jobs = 0;                   // open ones
 };
-// All open jobs, and `with` as if accepted. `by` is the day for which those need it that name none.
-Wants gather_wants(db::Workshop& workshop, std::vector<db::QuoteHeader> const& with, Date by, Date on);
+// All open jobs, and what `also` is wanted. `by` is the day for which those need it that name none.
+Wants gather_wants(db::Workshop& workshop, std::vector<Wanted> also, Date by, Date on);
 
 }  // namespace endband::cli

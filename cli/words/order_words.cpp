@@ -88,4 +88,15 @@ std::string outside_rule(Outside const& outside) {
   return rule + (outside.at_cost ? "; stands at cost" : "; earns");
 }
 
+std::string ready_words(BuyerQuote const& quote) {
+  if (!quote.ready_by || !quote.starts) return "";
+  std::vector<std::string> needed{"your order"};
+  if (quote.deposit.minor > 0) needed.emplace_back("the deposit");
+  if (quote.proof) needed.emplace_back("your approval of the proof");
+  bool const one = needed.size() == 1;
+  return fmt::format("Ready to send by {}, if {} {} here on {}. If {} later, we name the day anew.",
+                     date_text(*quote.ready_by), listed(needed), one ? "is" : "are", date_text(*quote.starts),
+                     one ? "it comes" : "they come");
+}
+
 }  // namespace endband::cli

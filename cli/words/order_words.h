@@ -24,6 +24,8 @@ std::vector<BuyerCopies> copies_of(FrozenQuote const& quote);
 
 // "Repairs are an estimate, between 80.00 and 240.00 EUR; we stop and ask before they pass 150.00."
 std::string repairs_words(BuyerRepairs const& repairs);
+std::string ready_words(
+    BuyerQuote const& quote);  // the day, and what starts the clock; empty where none is named
 // "A psalter of 1790, boards loose; declared to be worth 400.00 EUR"
 std::string custody_words(InCustody const& left);
 std::string shares_words(SetShares shares);  // a sentence, or empty

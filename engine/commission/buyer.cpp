@@ -102,6 +102,12 @@ BuyerQuote for_buyer(FrozenQuote const& quote) {
   for (CopyPrice const& price : quote.copy_prices) buyer.copy_prices.push_back({price.copies, price.shown});
   if (quote.repairs) buyer.repairs = {quote.repairs->low, quote.repairs->high, quote.repairs->ceiling};
   buyer.custody = quote.custody;
+  buyer.proof = std::any_of(quote.work.lines.begin(), quote.work.lines.end(),
+                            [](WorkLine const& line) { return line.kind == OperationKind::draw_proof; });
+  if (quote.promise) {
+    buyer.starts = quote.promise->starts;
+    buyer.ready_by = quote.promise->sure;
+  }
   return buyer;
 }
 

@@ -101,6 +101,8 @@ struct FrozenQuote {
   std::vector<CopyPrice> copy_prices;
   std::optional<RepairRange> repairs;
   std::vector<InCustody> custody;
+  std::optional<Promise> promise;          // none: nobody's hours were known
+  std::optional<SimulatedWith> simulated;  // with shop.simulated_contingency
 };
 FrozenQuote freeze(Commission const& commission, Priced const& priced, std::string description,
                    std::string model_name);
@@ -148,6 +150,9 @@ struct BuyerQuote {
   std::vector<BuyerCopies> copy_prices;  // one, those asked for, one more
   std::optional<BuyerRepairs> repairs;
   std::vector<InCustody> custody;
+  // To send by that day, if the customer's word, and the approved proof where there is one, are there on `starts`.
+  std::optional<Date> starts, ready_by;
+  bool proof = false;
 };
 BuyerQuote for_buyer(FrozenQuote const& quote);
 

@@ -36,6 +36,23 @@ struct VolumeMade {  // of a set
   Mass mass;
 };
 
+// The day of which the buyer is told that the book can be sent by then, and how sure that is. It counts from the day
+// on which the customer's word is there.
+struct Promise {
+  Date starts;
+  std::optional<Date> asked_by;  // the day the customer asked for
+  Date earliest;                 // were everything to take its low time
+  Date half, four_fifths, sure;  // 50, 80, 95 %
+  friend bool operator==(Promise const&, Promise const&) = default;
+};
+
+// What a simulated contingency was simulated with.
+struct SimulatedWith {
+  std::int64_t runs = 0, seed = 0;
+  Ratio confidence;
+  friend bool operator==(SimulatedWith const&, SimulatedWith const&) = default;
+};
+
 struct InCustody {
   std::string what, condition;
   std::optional<Money> declared;  // the customer's word; no value of ours

@@ -26,6 +26,7 @@ struct Worked {
   std::optional<OperationKind> operation;
   std::optional<Part> part;
   Duration time;
+  bool finished = false;  // said to be: nothing of it is left, however long it took
 };
 
 struct Billed {  // work by other hands
