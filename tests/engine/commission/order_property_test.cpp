@@ -12,8 +12,9 @@ using endband::Ratio;
 
 namespace {
 
-Commission any_order(int copies, std::vector<int> const& chosen) {
+Commission any_order(int copies, std::vector<int> const& chosen, endband::LearningCurve const& learned) {
   Commission of = an_order(copies);
+  of.work.learning = learned;
   for (std::size_t i = 0; i < of.catalogue.materials.size(); ++i) {
     endband::Material& material = of.catalogue.materials[i];
     int const draw = chosen[i % chosen.size()];
@@ -32,8 +33,11 @@ TEST_CASE("one copy more never costs less, and never takes more work for each") 
   CHECK(rc::check([] {
     auto const chosen = *rc::gen::container<std::vector<int>>(11, rc::gen::inRange(0, 1000));
     int const copies = *rc::gen::inRange(1, 12);
-    Priced const fewer = endband::price(any_order(copies, chosen)).value();
-    Priced const more = endband::price(any_order(copies + 1, chosen)).value();
+    auto const model = *rc::gen::element(endband::LearningModel::crawford, endband::LearningModel::wright);
+    endband::LearningCurve const learned{
+        model, {*rc::gen::inRange<std::int64_t>(50, 101), 100}, *rc::gen::inRange<std::int64_t>(0, 8)};
+    Priced const fewer = endband::price(any_order(copies, chosen, learned)).value();
+    Priced const more = endband::price(any_order(copies + 1, chosen, learned)).value();
     RC_ASSERT(more.sheet.total >= fewer.sheet.total);
     RC_ASSERT(more.offer.goods_shown >= fewer.offer.goods_shown);
     RC_ASSERT(more.sheet.seconds / Ratio(copies + 1) <= fewer.sheet.seconds / Ratio(copies));

@@ -1,7 +1,5 @@
 #include "engine/labour/learning.h"
 
-#include "engine/book/copies.h"
-#include "engine/book/operation.h"
 #include "work.h"
 
 #include <doctest/doctest.h>
