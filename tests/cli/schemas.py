@@ -78,7 +78,7 @@ LINES = [
     ["bench", "off", "tobin", "2026-12-01", "--working", "--dry-run"],
     ["bench", "show"],
     ["steps", "set", "sew-sections", "--each", "4/5/8 min"],
-    ["steps", "set", "glue-spine", "--wait", "0 h", "--who", "wren tobin", "--after", "trim-edges", "--dry-run"],
+    ["steps", "set", "glue-spine", "--wait", "0 h", "--who", "wren tobin", "--after", "fold-sheets", "--dry-run"],
     ["steps", "set", "fold-sheets", "--who", "tobin wren", "--holds", "lying-press", "--after", "cut-sheets"],
     ["steps", "list"],
     ["stock", "receive", "goat-moss-08 0.61 m2 61.50", "goat-moss-08 0.58 m2 80.00", "--carriage", "6.40", "--tax", "19 %",

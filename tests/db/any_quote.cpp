@@ -200,7 +200,8 @@ void stock_workshop(Workshop& workshop) {
     (void)add_price(writing, code, pack_of_sheets(50, cents, "2026-01-01")).value();
   }
   for (OperationKind kind : {OperationKind::sew_sections, OperationKind::cover_book})
-    set_step(writing, {0, kind, {{60}, {120}, {300}}, {{60}, {120}, {300}}, {0}, {0}, ""}, day("2026-01-01"));
+    set_step(writing, {0, kind, {{60}, {120}, {300}}, {{60}, {120}, {300}}, {0}, {0}, "", {}, {}, {}},
+             day("2026-01-01"));
   writing.commit();
 }
 

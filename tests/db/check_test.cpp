@@ -15,11 +15,11 @@ using namespace endband::db::test;
 namespace {
 
 // A workshop with three quotes, and a way to break a copy of it behind the program's back.
-struct Bench {
+struct Made {
   Folder folder;
   std::string const path = folder.file("workshop.db");
 
-  Bench() {
+  Made() {
     Workshop workshop = new_workshop(path);
     stock_workshop(workshop);
     for (std::uint64_t seed : {11u, 13u, 15u})
@@ -79,12 +79,12 @@ bool names(std::vector<Fault> const& faults, std::string_view what) {
 }  // namespace
 
 TEST_CASE("a good workshop has no fault") {
-  Bench bench;
+  Made bench;
   CHECK(bench.broken_by("SELECT 1").empty());
 }
 
 TEST_CASE("every field of a quote's parts, changed behind the program's back, is found and its table named") {
-  Bench bench;
+  Made bench;
   for (std::string const table : {"quote",
                                   "quote_terms",
                                   "quote_figure",
@@ -127,7 +127,7 @@ TEST_CASE("every field of a quote's parts, changed behind the program's back, is
 }
 
 TEST_CASE("a row of a quote that is gone is found") {
-  Bench bench;
+  Made bench;
   for (std::string const table :
        {"quote_terms",  "quote_figure",     "quote_choice",  "quote_material",       "quote_use",
         "quote_cost",   "quote_part_share", "quote_sheet",   "quote_rung",           "quote_offer_line",
@@ -142,7 +142,7 @@ TEST_CASE("a row of a quote that is gone is found") {
 }
 
 TEST_CASE("a quote whose figures were changed together with their seals still does not replay") {
-  Bench bench;
+  Made bench;
   auto const faults = bench.broken_by("UPDATE quote_offer SET total = total + 1 WHERE quote = 1");
   auto const at =
       std::find_if(faults.begin(), faults.end(), [](Fault const& f) { return f.found == "offer.total"; });
@@ -151,7 +151,7 @@ TEST_CASE("a quote whose figures were changed together with their seals still do
 }
 
 TEST_CASE("a version that was changed, lost or put in is found and named") {
-  Bench bench;
+  Made bench;
   struct Case {
     char const* sql;
     char const* named;
@@ -187,7 +187,7 @@ TEST_CASE("a version that was changed, lost or put in is found and named") {
 }
 
 TEST_CASE("a schema that is not the program's is found and named") {
-  Bench bench;
+  Made bench;
   CHECK(names(bench.broken_by("DROP INDEX price_in_force"), "schema index price_in_force"));
   CHECK(names(bench.broken_by("CREATE TABLE notes (x)"), "schema table notes"));
   {
@@ -204,7 +204,7 @@ TEST_CASE("a schema that is not the program's is found and named") {
 }
 
 TEST_CASE("a cost has one home: what an overhead covers is charged on no job") {
-  Bench bench;
+  Made bench;
   Workshop workshop = Workshop::open(bench.path).value();
   auto const save = [&] {
     FrozenQuote quote = any_quote(workshop, 11);
@@ -225,12 +225,12 @@ TEST_CASE("a cost has one home: what an overhead covers is charged on no job") {
 }
 
 TEST_CASE("a step that an overhead covers takes no time") {
-  Bench bench;
+  Made bench;
   Workshop workshop = Workshop::open(bench.path).value();
   set_all(workshop, {{"overhead.sewing", "600"}, {"covers.sewing", "sew-sections"}}, "2027-01-01");
   CHECK(names(check(workshop), "step_version 1"));
   write(workshop, [](Writing& writing) {
-    set_step(writing, {0, OperationKind::sew_sections, {}, {}, {0}, {0}, ""}, day("2027-01-01"));
+    set_step(writing, {0, OperationKind::sew_sections, {}, {}, {0}, {0}, "", {}, {}, {}}, day("2027-01-01"));
     return true;
   });
   CHECK(check(workshop).empty());

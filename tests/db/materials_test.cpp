@@ -11,7 +11,7 @@ using namespace endband::db::test;
 
 namespace {
 
-struct Bench {
+struct Made {
   Folder folder;
   Workshop workshop = new_workshop(folder.file("workshop.db"));
 
@@ -97,7 +97,7 @@ void check_same(Material const& a, Material const& b) {
 }  // namespace
 
 TEST_CASE("a material comes back field for field, with all properties and with none but its own") {
-  Bench bench;
+  Made bench;
   bench.add(skin_with_everything());
   bench.add(paper("laid-120"));
   check_same(find_material(bench.workshop, "goat-green", day("2026-05-01")).value(), skin_with_everything());
@@ -105,7 +105,7 @@ TEST_CASE("a material comes back field for field, with all properties and with n
 }
 
 TEST_CASE("a price comes back field for field") {
-  Bench bench;
+  Made bench;
   bench.add(paper("laid-120"));
   PackPrice price = pack_of_sheets(50, 4212, "2026-02-01");
   price.said = {3600, read_currency("GBP").value()};
@@ -127,7 +127,7 @@ TEST_CASE("a price comes back field for field") {
 }
 
 TEST_CASE("properties and price are those in force on the day") {
-  Bench bench;
+  Made bench;
   bench.add(paper("laid-120"), "2026-02-01");
   Material heavier = paper("laid-120");
   heavier.properties.grammage_mg = 130'000;
@@ -148,7 +148,7 @@ TEST_CASE("properties and price are those in force on the day") {
 }
 
 TEST_CASE("a catalogue has the rows that are named, once each and by code") {
-  Bench bench;
+  Made bench;
   for (std::string const code : {"b", "a", "c"}) bench.add(paper(code));
   Catalogue const catalogue =
       load_catalogue(bench.workshop, std::vector<std::string>{"c", "a", "c"}, day("2026-05-01"), {Ratio(1)})
@@ -161,7 +161,7 @@ TEST_CASE("a catalogue has the rows that are named, once each and by code") {
 }
 
 TEST_CASE("all unknown materials are told at once, with what may have been meant") {
-  Bench bench;
+  Made bench;
   for (std::string const code : {"goat-black", "laid-120"}) bench.add(paper(code));
   auto const loaded = load_catalogue(
       bench.workshop, std::vector<std::string>{"goat-blak", "laid-120", "lead-120"}, day("2026-05-01"), {});
@@ -174,7 +174,7 @@ TEST_CASE("all unknown materials are told at once, with what may have been meant
 }
 
 TEST_CASE("what cannot be is refused, and nothing is kept") {
-  Bench bench;
+  Made bench;
   bench.add(paper("laid-120"));
   Writing writing(bench.workshop, info());
   CHECK(add_material(writing, paper("laid-120"), day("2026-01-01")).error().front().code ==
@@ -208,7 +208,7 @@ TEST_CASE("what cannot be is refused, and nothing is kept") {
 }
 
 TEST_CASE("a list can be of one kind") {
-  Bench bench;
+  Made bench;
   bench.add(paper("laid-120"));
   bench.add(skin_with_everything());
   CHECK(list_materials(bench.workshop, day("2026-05-01"), std::nullopt).size() == 2);
@@ -219,7 +219,7 @@ TEST_CASE("a list can be of one kind") {
 }
 
 TEST_CASE("versions and entries are never changed or deleted, not even by a replacing insert") {
-  Bench bench;
+  Made bench;
   bench.add(paper("laid-120"));
   REQUIRE(bench.price("laid-120", pack_of_sheets(50, 4200, "2026-03-01")));
   SQLite::Database& database = bench.workshop.connection().database;

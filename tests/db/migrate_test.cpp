@@ -21,7 +21,7 @@ constexpr Migration second{
     "ALTER TABLE a ADD COLUMN y INTEGER; INSERT INTO a VALUES (1, 2); PRAGMA user_version = 2;"};
 constexpr Migration broken{3, "0003_broken", "CREATE TABLE b (x INTEGER) STRICT; INSERT INTO c VALUES (1);"};
 
-struct Bench {
+struct Made {
   Folder folder;
   std::string path = folder.file("workshop.db");
   Connection connection{path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE};
@@ -46,7 +46,7 @@ TEST_CASE("migrations are numbered without a gap, and the last one is the progra
 }
 
 TEST_CASE("a new file needs no backup, and a second run changes nothing") {
-  Bench bench;
+  Made bench;
   migrate(bench.connection, std::array{first, second});
   CHECK(bench.version() == 2);
   migrate(bench.connection, std::array{first, second});
@@ -55,7 +55,7 @@ TEST_CASE("a new file needs no backup, and a second run changes nothing") {
 }
 
 TEST_CASE("an older file is copied beside itself before it is changed") {
-  Bench bench;
+  Made bench;
   migrate(bench.connection, std::array{first});
   bench.connection.execute("INSERT INTO a VALUES (7)");
   std::string const backup = backup_path(bench.path, 1);
@@ -71,7 +71,7 @@ TEST_CASE("an older file is copied beside itself before it is changed") {
 }
 
 TEST_CASE("a backup never replaces an earlier one") {
-  Bench bench;
+  Made bench;
   std::string const first_backup = backup_path(bench.path, 1);
   migrate(bench.connection, std::array{first});
   copy_database(bench.connection, first_backup);
@@ -80,7 +80,7 @@ TEST_CASE("a backup never replaces an earlier one") {
 }
 
 TEST_CASE("a migration that fails leaves the file as the one before it did") {
-  Bench bench;
+  Made bench;
   CHECK_THROWS(migrate(bench.connection, std::array{first, second, broken}));
   CHECK(bench.version() == 2);
   CHECK(rows(bench.path) == 1);

@@ -10,7 +10,7 @@ using namespace endband::db::test;
 
 namespace {
 
-struct Bench {
+struct Made {
   Folder folder;
   Workshop workshop = new_workshop(folder.file("workshop.db"));
 };
@@ -27,14 +27,22 @@ Customer otter() {
 }
 
 Step sewing() {
-  return {0,       OperationKind::sew_sections,  {{300}, {600}, {1200}}, {{120}, {180}, {300}}, {7200},
-          {14400}, "needles: never in the mouth"};
+  return {0,
+          OperationKind::sew_sections,
+          {{300}, {600}, {1200}},
+          {{120}, {180}, {300}},
+          {7200},
+          {14400},
+          "needles: never in the mouth",
+          {},
+          {},
+          {}};
 }
 
 }  // namespace
 
 TEST_CASE("a customer comes back field for field, and can be changed") {
-  Bench bench;
+  Made bench;
   write(bench.workshop, [](Writing& writing) { return add_customer(writing, otter()).value(); });
   auto const same = [&](Customer const& expected) {
     Customer const c = find_customer(bench.workshop, "otter-stage").value();
@@ -55,7 +63,7 @@ TEST_CASE("a customer comes back field for field, and can be changed") {
 }
 
 TEST_CASE("an unknown customer is told with near ones, a taken or bad code is refused") {
-  Bench bench;
+  Made bench;
   write(bench.workshop, [](Writing& writing) { return add_customer(writing, otter()).value(); });
   CHECK(find_customer(bench.workshop, "oter-stage").error().front().near ==
         std::vector<std::string>{"otter-stage"});
@@ -69,7 +77,7 @@ TEST_CASE("an unknown customer is told with near ones, a taken or bad code is re
 }
 
 TEST_CASE("a step comes back field for field, as in force on the day, in the order of the operations") {
-  Bench bench;
+  Made bench;
   Step later = sewing();
   later.each.likely = Duration{200};
   later.caution = "";
@@ -101,7 +109,7 @@ TEST_CASE("a step comes back field for field, as in force on the day, in the ord
 }
 
 TEST_CASE("times that do not rise are refused by the file itself") {
-  Bench bench;
+  Made bench;
   Step wrong = sewing();
   wrong.each.high = Duration{100};
   Writing writing(bench.workshop, info());

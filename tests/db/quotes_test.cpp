@@ -14,10 +14,10 @@ using namespace endband::db::test;
 
 namespace {
 
-struct Bench {
+struct Made {
   Folder folder;
   Workshop workshop = new_workshop(folder.file("workshop.db"));
-  Bench() { stock_workshop(workshop); }
+  Made() { stock_workshop(workshop); }
 
   QuoteHeader save(std::string_view on, std::string_view customer = "otter-stage") {
     FrozenQuote quote = any_quote(workshop, 7);
@@ -36,7 +36,7 @@ struct Bench {
 }  // namespace
 
 TEST_CASE("numbers count within the year of the quote's day") {
-  Bench bench;
+  Made bench;
   CHECK(number_text(bench.save("2026-11-25").number) == "26-001a");
   CHECK(number_text(bench.save("2026-12-31").number) == "26-002a");
   CHECK(number_text(bench.save("2027-01-01").number) == "27-001a");
@@ -45,7 +45,7 @@ TEST_CASE("numbers count within the year of the quote's day") {
 }
 
 TEST_CASE("a number that was rolled back is given again, one that was kept is not") {
-  Bench bench;
+  Made bench;
   {
     Writing writing(bench.workshop, info());
     CHECK(save_quote(writing, "", day("2027-01-31"), any_quote(bench.workshop, 3)).has_value());
@@ -56,7 +56,7 @@ TEST_CASE("a number that was rolled back is given again, one that was kept is no
 }
 
 TEST_CASE("a header says what was kept") {
-  Bench bench;
+  Made bench;
   QuoteHeader const made = bench.save("2026-11-25");
   FrozenQuote const quote = load_quote(bench.workshop, made.id);
   for (QuoteHeader const& header : {made, find_quote(bench.workshop, "26-001").value(),
@@ -75,7 +75,7 @@ TEST_CASE("a header says what was kept") {
 }
 
 TEST_CASE("a quote is found by its number, short while that says which") {
-  Bench bench;
+  Made bench;
   bench.save("2026-11-25");
   bench.save("2026-11-26");
   CHECK(bench.found("26-002a") == "26-002a");
@@ -98,7 +98,7 @@ TEST_CASE("a quote is found by its number, short while that says which") {
 }
 
 TEST_CASE("a list is newest first, of one customer when asked") {
-  Bench bench;
+  Made bench;
   bench.save("2026-11-25");
   bench.save("2026-11-26", "");
   bench.save("2026-11-27");
@@ -110,7 +110,7 @@ TEST_CASE("a list is newest first, of one customer when asked") {
 }
 
 TEST_CASE("an unknown customer is refused, and no number is taken") {
-  Bench bench;
+  Made bench;
   {
     Writing writing(bench.workshop, info());
     auto const saved = save_quote(writing, "oter-stage", day("2027-01-31"), any_quote(bench.workshop, 3));
@@ -122,7 +122,7 @@ TEST_CASE("an unknown customer is refused, and no number is taken") {
 }
 
 TEST_CASE("a later price, name or address leaves a quote as it was") {
-  Bench bench;
+  Made bench;
   QuoteHeader const made = bench.save("2026-11-25");
   FrozenQuote const before = load_quote(bench.workshop, made.id);
   REQUIRE_FALSE(before.materials.empty());
@@ -143,7 +143,7 @@ TEST_CASE("a later price, name or address leaves a quote as it was") {
 }
 
 TEST_CASE("no row of a quote is ever changed or deleted") {
-  Bench bench;
+  Made bench;
   QuoteHeader const made = bench.save("2026-11-25");
   write(bench.workshop,
         [&](Writing& writing) { return quote_send(writing, made, day("2026-11-25"), "").value(); });
@@ -164,7 +164,7 @@ TEST_CASE("no row of a quote is ever changed or deleted") {
 }
 
 TEST_CASE("money of another currency never enters a quote") {
-  Bench bench;
+  Made bench;
   FrozenQuote quote = any_quote(bench.workshop, 7);
   quote.offer.total = {100, read_currency("GBP").value()};
   Writing writing(bench.workshop, info());

@@ -14,7 +14,7 @@ using namespace endband::db::test;
 
 namespace {
 
-struct Bench {
+struct Made {
   Folder folder;
   Workshop workshop = new_workshop(folder.file("workshop.db"));
 };
@@ -29,7 +29,7 @@ void set_needed(Workshop& workshop) { set_all(workshop, {{"year.pay", "24000"}, 
 }  // namespace
 
 TEST_CASE("every setting's example and fallback are right") {
-  Bench bench;
+  Made bench;
   for (SettingRow const& row : setting_table()) {
     std::string name(row.name);
     if (name == "default.*")
@@ -45,7 +45,7 @@ TEST_CASE("every setting's example and fallback are right") {
 }
 
 TEST_CASE("a value is stored in one form") {
-  Bench bench;
+  Made bench;
   Workshop& workshop = bench.workshop;
   CHECK(stored(workshop, "year.pay", "24,000.5") == "24000.50");
   CHECK(stored(workshop, "goal.margin", "0.35") == "35 %");
@@ -61,7 +61,7 @@ TEST_CASE("a value is stored in one form") {
 }
 
 TEST_CASE("a value of the wrong form or out of range is refused") {
-  Bench bench;
+  Made bench;
   Workshop& workshop = bench.workshop;
   CHECK(stored(workshop, "year.pay", "much") == "refused: bad-value");
   CHECK(stored(workshop, "year.pay", "-1") == "refused: out-of-range");
@@ -82,7 +82,7 @@ TEST_CASE("a value of the wrong form or out of range is refused") {
 }
 
 TEST_CASE("in force is the latest day, then the latest entry") {
-  Bench bench;
+  Made bench;
   Workshop& workshop = bench.workshop;
   set_all(workshop, {{"least.charge", "60"}}, "2026-03-01");
   set_all(workshop, {{"least.charge", "50"}}, "2026-01-01");
@@ -97,7 +97,7 @@ TEST_CASE("in force is the latest day, then the latest entry") {
 }
 
 TEST_CASE("all missing settings are told at once, each with what sets it") {
-  Bench bench;
+  Made bench;
   auto const shop = load_shop(bench.workshop, day("2026-11-25"));
   REQUIRE_FALSE(shop.has_value());
   std::set<std::string> commands;
@@ -112,7 +112,7 @@ TEST_CASE("all missing settings are told at once, each with what sets it") {
 }
 
 TEST_CASE("what copies learn, overtime and the wanted confidence come from the settings, or are usual") {
-  Bench bench;
+  Made bench;
   set_needed(bench.workshop);
   Shop const usual = load_shop(bench.workshop, day("2026-11-25")).value();
   CHECK(usual.work.learning.model == LearningModel::crawford);
@@ -137,7 +137,7 @@ TEST_CASE("what copies learn, overtime and the wanted confidence come from the s
 }
 
 TEST_CASE("settings become the rules of a price") {
-  Bench bench;
+  Made bench;
   set_needed(bench.workshop);
   set_all(bench.workshop, {{"year.charges", "4200"},
                            {"overhead.rent", "3600"},
@@ -180,14 +180,14 @@ TEST_CASE("settings become the rules of a price") {
 }
 
 TEST_CASE("prices less than their step contradict") {
-  Bench bench;
+  Made bench;
   set_needed(bench.workshop);
   set_all(bench.workshop, {{"price.step", "1"}, {"price.below", "1"}});
   CHECK(load_shop(bench.workshop, day("2026-11-25")).error().front().code == FaultCode::contradiction);
 }
 
 TEST_CASE("workshop defaults are a layer of a description, each typed by its key") {
-  Bench bench;
+  Made bench;
   set_needed(bench.workshop);
   set_all(bench.workshop, {{"default.sewing.thread", "linen-18-3"},
                            {"default.boards.square", "4 mm"},

@@ -14,9 +14,9 @@ namespace {
 
 // Movements 1 to 8: L1 and K1 received, used, an offcut K2 kept, L1 given back, written down, L2 found, L1
 // scrapped.
-struct Bench {
+struct Made {
   Shelf shelf;
-  explicit Bench(std::string_view formula) : shelf(formula) {
+  explicit Made(std::string_view formula) : shelf(formula) {
     std::int64_t const job = shelf.new_job();
     Parcel parcel = Shelf::parcel("2026-07-01");
     parcel.terms.carriage = eur(100);
@@ -70,14 +70,14 @@ bool names(std::vector<Fault> const& faults, std::string_view what) {
 
 TEST_CASE("a good shelf has no fault, at either formula") {
   for (std::string_view const formula : {"first-in-first-out", "moving-average"}) {
-    Bench bench(formula);
+    Made bench(formula);
     CHECK(bench.broken_by("SELECT 1").empty());
     CHECK(movements(bench.shelf.workshop, std::nullopt, 99).size() == 9);
   }
 }
 
 TEST_CASE("a shelf that was changed behind the program's back is found and its row named") {
-  Bench bench("first-in-first-out");
+  Made bench("first-in-first-out");
   struct Case {
     char const* sql;
     char const* named;
@@ -118,7 +118,7 @@ TEST_CASE("a shelf that was changed behind the program's back is found and its r
 }
 
 TEST_CASE("a changed average is found and its row named") {
-  Bench bench("moving-average");
+  Made bench("moving-average");
   for (auto const& [sql, named] :
        {std::pair{"UPDATE shelf SET pooled_value = pooled_value + 1", "shelf of board at the average"},
         std::pair{"UPDATE shelf SET pooled_on = '2026-07-01' WHERE pooled > 0",

@@ -78,8 +78,10 @@ class AnyCommand {
   }
   bool step(Writing& writing) {
     Duration const time{60 * (1 + draw_.to(9))};
-    set_step(writing, {0, OperationKind::sew_sections, {time, time, time}, {time, time, time}, {0}, {0}, ""},
-             day(from()));
+    set_step(
+        writing,
+        {0, OperationKind::sew_sections, {time, time, time}, {time, time, time}, {0}, {0}, "", {}, {}, {}},
+        day(from()));
     return true;
   }
   bool supply(Writing& writing) {

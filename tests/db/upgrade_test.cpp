@@ -33,10 +33,10 @@ std::vector<std::filesystem::path> fixtures() {
   return paths;
 }
 
-struct Bench {
+struct Made {
   Folder folder;
   std::string path = folder.file("workshop.db");
-  explicit Bench(std::filesystem::path const& fixture) {
+  explicit Made(std::filesystem::path const& fixture) {
     SQLite::Database database(path, SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
     database.exec(text_of(fixture));
   }
@@ -52,7 +52,7 @@ TEST_CASE("there is a workshop of every schema that was released before this one
   std::vector<std::filesystem::path> const all = fixtures();
   REQUIRE(all.size() == schema_version - 1);
   for (std::size_t i = 0; i < all.size(); ++i) {
-    Bench bench(all[i]);
+    Made bench(all[i]);
     CHECK(bench.version(bench.path) == static_cast<int>(i) + 1);
   }
 }
@@ -60,7 +60,7 @@ TEST_CASE("there is a workshop of every schema that was released before this one
 TEST_CASE("an older workshop is backed up and brought up to date, sound, and its quotes replay") {
   for (std::filesystem::path const& fixture : fixtures()) {
     CAPTURE(fixture.filename().string());
-    Bench bench(fixture);
+    Made bench(fixture);
     int const had = bench.version(bench.path);
     {
       Workshop workshop = Workshop::open(bench.path).value();
@@ -79,7 +79,7 @@ TEST_CASE("an older workshop is backed up and brought up to date, sound, and its
 }
 
 TEST_CASE("the quotes of the first schema say what they said, in the ways that were the only ones then") {
-  Bench bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0001.sql");
+  Made bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0001.sql");
   Workshop workshop = Workshop::open(bench.path).value();
   FrozenQuote const plain = load_quote(workshop, find_quote(workshop, "26-001a").value().id);
   FrozenQuote const rich = load_quote(workshop, find_quote(workshop, "26-002a").value().id);
@@ -101,7 +101,7 @@ TEST_CASE("the quotes of the first schema say what they said, in the ways that w
 }
 
 TEST_CASE("the quotes of the second schema keep what was new in it") {
-  Bench bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0002.sql");
+  Made bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0002.sql");
   Workshop workshop = Workshop::open(bench.path).value();
   auto const quote = [&](char const* number) {
     return load_quote(workshop, find_quote(workshop, number).value().id);
@@ -121,7 +121,7 @@ TEST_CASE("the quotes of the second schema keep what was new in it") {
 }
 
 TEST_CASE("the shelf and the jobs of the third schema are worth what they were") {
-  Bench bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0003.sql");
+  Made bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0003.sql");
   Workshop workshop = Workshop::open(bench.path).value();
   StockValue const value = stock_value(workshop, day("2026-04-02"));
   CHECK(value.shelf.minor == 442'58);  // as `stock list` of that program printed them
