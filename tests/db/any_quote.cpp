@@ -121,6 +121,31 @@ void draw_order(Draw& draw, FrozenQuote& quote) {
   }
 }
 
+// What quotes keep since the rules of learning: rates of hands, the days named, what was simulated, overtime.
+void draw_promise(Draw& draw, FrozenQuote& quote) {
+  auto const has = [&] { return draw.least > 0 || draw.coin(); };
+  for (WorkLine& line : quote.work.lines)
+    if (draw.coin()) line.rate = money(draw, 9000);
+  if (has()) {
+    Promise promise;
+    promise.starts = quote.on;
+    Date day = quote.on;
+    for (Date* each : {&promise.earliest, &promise.half, &promise.four_fifths, &promise.sure})
+      *each = day += std::chrono::days(draw.to(20));
+    if (draw.coin()) promise.asked_by = quote.on + std::chrono::days(draw.to(90));
+    quote.promise = promise;
+  }
+  if (has()) {
+    quote.simulated = SimulatedWith{1 + static_cast<int>(draw.to(9999)), 0, Ratio(4, 5)};
+    quote.simulated->seed = draw.to(9999);
+    quote.shop.simulated_contingency = money(draw, 90'000);
+  }
+  if (has()) {
+    quote.shop.overtime_seconds = Ratio(1 + draw.to(90'000), 7);
+    quote.shop.overtime_share = share(draw);
+  }
+}
+
 void finish_order(Draw& draw, FrozenQuote& quote) {
   quote.copy_prices = {{quote.copies, quote.offer.goods_shown, quote.sheet.total, quote.sheet.seconds},
                        {quote.copies + 1, quote.offer.goods_shown + money(draw, 90'000),
@@ -211,7 +236,9 @@ FrozenQuote any_quote(Workshop& workshop, std::uint64_t seed) {
       load_catalogue(workshop, material_codes(workshop), day("2026-11-25"), {}).value();
   std::vector<Step> const steps = load_steps(workshop, day("2026-11-25")).steps;
   FrozenQuote quote;
-  quote.rules = 1 + static_cast<int>(draw.least + draw.to(7));  // of an odd seed it keeps an order
+  // Of an odd seed it keeps all that any quote keeps.
+  quote.rules = draw.least > 0 ? first_rules_of_learning + static_cast<int>(draw.to(3))
+                               : 1 + static_cast<int>(draw.to(7));
   quote.on = day("2026-01-01") + std::chrono::days(draw.to(700));
   quote.title = draw.words();
   quote.binding = "raised-cords";
@@ -235,6 +262,7 @@ FrozenQuote any_quote(Workshop& workshop, std::uint64_t seed) {
     draw_order(draw, quote);
   else
     complete_older(quote);
+  if (quote.rules >= first_rules_of_learning) draw_promise(draw, quote);
   quote.sheet = cost(quote.bill, quote.work, quote.outside, quote.shop);
   quote.offer = offer(quote.sheet, quote.delivery, quote.selling, quote.goal, quote.shop).value();
   if (orders) finish_order(draw, quote);

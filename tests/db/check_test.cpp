@@ -110,7 +110,12 @@ TEST_CASE("every field of a quote's parts, changed behind the program's back, is
                                   "quote_repair",
                                   "quote_custody",
                                   "quote_outside_detail",
-                                  "quote_piece_detail"}) {
+                                  "quote_piece_detail",
+                                  "quote_plan",
+                                  "quote_hand",
+                                  "quote_promise",
+                                  "quote_risk",
+                                  "quote_overtime"}) {
     std::string const quote = table == "quote" ? "id" : "quote";
     std::string const last =
         table == "quote_use" ? "quote DESC, bill DESC" : quote + " DESC";  // no key to collide with
@@ -132,7 +137,8 @@ TEST_CASE("a row of a quote that is gone is found") {
        {"quote_terms",  "quote_figure",     "quote_choice",  "quote_material",       "quote_use",
         "quote_cost",   "quote_part_share", "quote_sheet",   "quote_rung",           "quote_offer_line",
         "quote_offer",  "quote_seal",       "quote_way",     "quote_order",          "quote_volume",
-        "quote_copies", "quote_repair",     "quote_custody", "quote_outside_detail", "quote_piece_detail"}) {
+        "quote_copies", "quote_repair",     "quote_custody", "quote_outside_detail", "quote_piece_detail",
+        "quote_plan",   "quote_hand",       "quote_promise", "quote_risk",           "quote_overtime"}) {
     CAPTURE(table);
     CHECK(
         names(bench.broken_by("DELETE FROM " + table + " WHERE quote = 2 ORDER BY quote LIMIT 1"), "quote"));

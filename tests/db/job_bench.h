@@ -27,6 +27,11 @@ struct JobBench {
     frozen = any_quote(workshop, 7);
     frozen.on = day("2026-11-25");
     frozen.rules = first_rules_of_orders;
+    frozen.promise.reset();  // what those rules do not keep
+    frozen.simulated.reset();
+    frozen.shop.simulated_contingency.reset();
+    frozen.shop.overtime_seconds = frozen.shop.overtime_share = Ratio(0);
+    for (WorkLine& line : frozen.work.lines) line.rate.reset();
     frozen.custody.clear();
     frozen.outside = {{"edge gilding", eur(40'00), true}};
     frozen.outside[0].each = eur(40'00);

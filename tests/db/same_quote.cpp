@@ -39,7 +39,7 @@ auto fields(RepairRange const& r) {
 }
 auto fields(WorkLine const& w) {
   return std::tuple(w.kind, w.part, w.step_version, w.count, fields(w.mean_seconds), fields(w.low_seconds),
-                    fields(w.high_seconds), w.wait_low, w.wait_high, w.words);
+                    fields(w.high_seconds), w.wait_low, w.wait_high, w.words, w.rate ? w.rate->minor : -1);
 }
 auto fields(BillLine const& l) {
   return std::tuple(l.material, l.material_version, l.price_version, l.how, fields(l.net), fields(l.spoil),
@@ -85,6 +85,9 @@ void compare_rules(Difference& d, FrozenQuote const& a, FrozenQuote const& b) {
   d.one("shop.contingency", a.shop.contingency, b.shop.contingency);
   d.one("shop.least_charge", a.shop.least_charge, b.shop.least_charge);
   d.one("shop.least_hourly", a.shop.least_hourly, b.shop.least_hourly);
+  d.one("shop.simulated_contingency", a.shop.simulated_contingency, b.shop.simulated_contingency);
+  d.one("shop.overtime_seconds", a.shop.overtime_seconds, b.shop.overtime_seconds);
+  d.one("shop.overtime_share", a.shop.overtime_share, b.shop.overtime_share);
   d.one("points.step", a.selling.points.step, b.selling.points.step);
   d.one("points.below", a.selling.points.below, b.selling.points.below);
   d.one("tax.mode", a.selling.tax.mode, b.selling.tax.mode);
@@ -142,6 +145,13 @@ void compare_order(Difference& d, FrozenQuote const& a, FrozenQuote const& b) {
   d.list("volumes", a.volumes, b.volumes);
   d.list("copy_prices", a.copy_prices, b.copy_prices);
   d.list("custody", a.custody, b.custody);
+  d.one("promise", a.promise, b.promise);
+  d.one("simulated", a.simulated.has_value(), b.simulated.has_value());
+  if (d.found.empty() && a.simulated) {
+    d.one("simulated.runs", a.simulated->runs, b.simulated->runs);
+    d.one("simulated.seed", a.simulated->seed, b.simulated->seed);
+    d.one("simulated.confidence", a.simulated->confidence, b.simulated->confidence);
+  }
   d.one("repairs", a.repairs.has_value(), b.repairs.has_value());
   if (d.found.empty() && a.repairs) d.one("repairs", fields(*a.repairs), fields(*b.repairs));
 }
