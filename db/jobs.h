@@ -58,6 +58,8 @@ std::vector<JobHeader> list_jobs(Workshop& workshop, bool ended_too);  // newest
 Read<JobHeader> find_job(Workshop& workshop,
                          std::string_view number);  // "26-014", "14"; unknown_code with near numbers
 JobRecord load_record(Workshop& workshop, JobHeader const& job);
+// Days until `on` on which at least one gate was held: from the day it was, to the day it was approved.
+int days_held(Workshop& workshop, JobHeader const& job, Date on);
 
 // All of these refuse a job that has ended (rule_refused), but payments and what goes home: the balance comes
 // with the finished book, and a job that is called off leaves both to be given back. They refuse a header

@@ -256,6 +256,29 @@ Read<JobHeader> find_job(Workshop& workshop, std::string_view number) {
   return refuse(unknown(workshop, number, found));
 }
 
+int days_held(Workshop& workshop, JobHeader const& job, Date on) {
+  static std::string const sql =
+      "SELECT e.on_date, (SELECT min(l.on_date) FROM job_event l WHERE l.job = e.job AND l.gate = e.gate AND "
+      "l.id > e.id AND l.event = 'approved' AND " +
+      standing("job_event", "l") +
+      ") FROM job_event e WHERE e.job = ? AND e.event = 'held' AND e.on_date <= ? AND " +
+      standing("job_event", "e") + " ORDER BY e.on_date, e.id";
+  Statement select(workshop.connection(), sql);
+  select.bind(job.id, on);
+  std::chrono::days sum{0};
+  Date counted{};  // until that day all is
+  while (select.step()) {
+    Date held;
+    std::optional<Date> approved;
+    select.read(held, approved);
+    Date const until = std::min(approved.value_or(on), on);
+    Date const from = std::max(held, counted);
+    if (until > from) sum += until - from;
+    counted = std::max(counted, until);
+  }
+  return static_cast<int>(sum.count());
+}
+
 JobRecord load_record(Workshop& workshop, JobHeader const& job) {
   Connection& connection = workshop.connection();
   JobRecord record;

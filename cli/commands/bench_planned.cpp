@@ -165,7 +165,7 @@ std::string chain_words(BenchPlanned const& planned, int order) {
   add(way.waits, "of pressing and drying");
   add(way.goods, fmt::format("for {} to come", way.goods_name));
   add(way.others, fmt::format("with others ({})", way.others_name));
-  add(way.before, fmt::format("of {}", listed(way.orders_before)));
+  add(way.before, fmt::format("behind {}", listed(way.orders_before)));
   add(way.closed, "of nights and days off");
   return fmt::format("{}. The way to its end: {}.", what_it_is(planned, way), listed(parts));
 }

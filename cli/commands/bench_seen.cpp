@@ -6,6 +6,8 @@
 #include "db/jobs.h"
 #include "db/steps.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace endband::cli {
@@ -42,18 +44,12 @@ std::vector<Part> parts_made_of(FrozenQuote const& quote, MaterialId material) {
   return parts;
 }
 
-// The day it was promised, else the day the customer asked for.
-std::optional<Date> due_of(FrozenQuote const& quote) {
-  if (!quote.promise) return std::nullopt;
-  return quote.promise->asked_by ? *quote.promise->asked_by : quote.promise->sure;
-}
-
 struct Gathered {
   BenchSeen& seen;
   std::vector<FrozenQuote> quotes;  // of the orders
 };
 
-void add_job(Gathered& to, db::Workshop& workshop, db::JobHeader const& job) {
+void add_job(Gathered& to, db::Workshop& workshop, db::JobHeader const& job, Date on) {
   FrozenQuote quote = db::load_quote(workshop, job.quote.id);
   JobRecord const record = db::load_record(workshop, job);
   BenchOrder order{.name = job.number,
@@ -61,7 +57,7 @@ void add_job(Gathered& to, db::Workshop& workshop, db::JobHeader const& job) {
                    .outside = awaited_work(quote, record.billed),
                    .goods = {},
                    .recorded = recorded_of(record),
-                   .due = due_of(quote),
+                   .due = due_of(workshop, job, quote, on),
                    .asked = false,
                    .waits_for_customer = job.state == db::JobState::held};
   to.seen.orders.push_back(std::move(order));
@@ -90,6 +86,14 @@ void add_goods(Gathered& to, Wants const& wants, BuyingRules const& buying, Date
 
 }  // namespace
 
+std::optional<Date> due_of(db::Workshop& workshop, db::JobHeader const& job, FrozenQuote const& agreed,
+                           Date on) {
+  if (!agreed.promise) return std::nullopt;
+  if (agreed.promise->asked_by) return agreed.promise->asked_by;
+  std::chrono::days const later = std::max(job.since - agreed.promise->starts, std::chrono::days{0});
+  return agreed.promise->sure + later + std::chrono::days(db::days_held(workshop, job, on));
+}
+
 BenchSeen see_bench(db::Workshop& workshop, std::optional<BookAsked> const& asked, Date on) {
   BenchSeen seen;
   seen.bench = db::load_bench(workshop, on);
@@ -98,7 +102,7 @@ BenchSeen see_bench(db::Workshop& workshop, std::optional<BookAsked> const& aske
   Gathered gathered{seen, {}};
   auto jobs = db::list_jobs(workshop, false);
   std::ranges::reverse(jobs);
-  for (db::JobHeader const& job : jobs) add_job(gathered, workshop, job);
+  for (db::JobHeader const& job : jobs) add_job(gathered, workshop, job, on);
   std::vector<Wanted> also;
   if (asked) {
     seen.orders.push_back({.name = asked->name,
@@ -115,6 +119,23 @@ BenchSeen see_bench(db::Workshop& workshop, std::optional<BookAsked> const& aske
   }
   add_goods(gathered, gather_wants(workshop, std::move(also), on, on), buying_rules(workshop, on), on);
   return seen;
+}
+
+void add_unknown_leads(Document& document, BenchSeen const& seen) {
+  if (seen.unknown_leads.empty()) return;
+  constexpr std::size_t named = 3;
+  std::vector<std::string> codes = seen.unknown_leads;
+  std::string more;
+  if (codes.size() > named) {
+    more = fmt::format(" and {} more", codes.size() - named);
+    codes.resize(named);
+  }
+  document.notice(
+      NoticeKind::note,
+      fmt::format("Short, and counted as if they were here once ordered, for nobody said how long they take "
+                  "to come: {}{}. "
+                  "endband stock supply {} --lead-days N says it; endband stock to-buy lists them.",
+                  fmt::join(codes, ", "), more, codes.front()));
 }
 
 }  // namespace endband::cli

@@ -99,7 +99,18 @@ std::vector<Fault> faults_of_person(Args const& args, bool is_new) {
   return faults;
 }
 
-std::string step_names(std::vector<db::BenchGap> const& gaps) {
+// What the change itself leaves undone; what lacked before, in a damaged workshop, may be mended one by one.
+std::vector<db::BenchGap> new_gaps(db::Workshop& workshop, std::vector<db::BenchGap> const& before) {
+  std::vector<db::BenchGap> gaps = db::bench_gaps(workshop);
+  std::erase_if(gaps, [&](db::BenchGap const& gap) {
+    return std::any_of(before.begin(), before.end(), [&](db::BenchGap const& was) {
+      return was.step_version == gap.step_version && was.code == gap.code && was.lack == gap.lack;
+    });
+  });
+  return gaps;
+}
+
+std::string gap_names(std::vector<db::BenchGap> const& gaps) {
   std::vector<std::string> names;
   for (db::BenchGap const& gap : gaps) names.emplace_back(operation_row(gap.kind).name);
   names.erase(std::unique(names.begin(), names.end()), names.end());
@@ -144,15 +155,16 @@ Read<Answer> set_person(Context& context, db::Workshop& workshop, Args const& ar
       changed(context, args, from, "person", before ? fields_of(before->person, before->gone) : Fields{},
               fields_of(*person, gone));
   if (view.changes.empty()) return Answer(std::move(view));
+  std::vector<db::BenchGap> const gaps = db::bench_gaps(workshop);
   auto const done = in_one_writing(context, workshop, [&](db::Writing& writing) -> Read<bool> {
     db::set_person(writing, *person, from, gone);
-    std::vector<db::BenchGap> const left = db::bench_gaps(workshop);
+    std::vector<db::BenchGap> const left = new_gaps(workshop, gaps);
     if (left.empty()) return true;
     return refuse({FaultCode::rule_refused,
                    args.where("--gone"),
                    person->code,
                    fmt::format("nobody could then do {}; endband steps set {} --who names others",
-                               step_names(left), operation_row(left.front().kind).name),
+                               gap_names(left), operation_row(left.front().kind).name),
                    {}});
   });
   if (!done) return tl::unexpected(done.error());
@@ -177,15 +189,16 @@ Read<Answer> set_place(Context& context, db::Workshop& workshop, Args const& arg
   Changed view =
       changed(context, args, from, "place", before ? fields_of(*before) : Fields{}, fields_of(place));
   if (view.changes.empty()) return Answer(std::move(view));
+  std::vector<db::BenchGap> const gaps = db::bench_gaps(workshop);
   auto const done = in_one_writing(context, workshop, [&](db::Writing& writing) -> Read<bool> {
     db::set_place(writing, place, from);
-    std::vector<db::BenchGap> const left = db::bench_gaps(workshop);
+    std::vector<db::BenchGap> const left = new_gaps(workshop, gaps);
     if (left.empty()) return true;
     return refuse({FaultCode::rule_refused,
                    args.where("--count"),
                    place.code,
                    fmt::format("it is held by {}; endband steps set {} --holds names another, or \"\"",
-                               step_names(left), operation_row(left.front().kind).name),
+                               gap_names(left), operation_row(left.front().kind).name),
                    {}});
   });
   if (!done) return tl::unexpected(done.error());

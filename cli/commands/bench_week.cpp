@@ -109,13 +109,9 @@ std::string ready_words(Week const& week, std::size_t order) {
 }
 
 void add_orders(Document& document, Week const& week) {
-  Table table{{{"Order"},
-               {"Title", Align::left, 1},
-               {"Hands left", Align::right},
-               {"Ready, as likely as not"},
-               {"In 95 of 100"},
-               {"Due"}},
-              {}};
+  Table table{
+      {{"Order"}, {"Title", Align::left, 1}, {"Hands left", Align::right}, {"Ready 50 %"}, {"95 %"}, {"Due"}},
+      {}};
   for (std::size_t i = 0; i < week.planned.seen.orders.size(); ++i) {
     BenchOrder const& order = week.planned.seen.orders[i];
     auto const& ready = week.planned.ready[i];
@@ -165,11 +161,7 @@ Document to_document(Week const& week) {
   document.add(Verbatim{bench_chart_text(week.chart, chart_columns)});
   add_orders(document, week);
   add_days(document, week);
-  for (std::string const& code : week.planned.seen.unknown_leads)
-    document.notice(NoticeKind::note,
-                    fmt::format("{0} is short, and nobody said how long it takes to come: endband "
-                                "stock supply {0} --lead-days N",
-                                code));
+  add_unknown_leads(document, week.planned.seen);
   if (week.folder)
     document.paragraph(
         fmt::format("{} {}/bench.svg", week.dry_run ? "Would be drawn:" : "Drawn:", *week.folder));

@@ -20,20 +20,23 @@ struct OnTheBench {
 
 struct JobPage {
   JobSeen seen;
+  std::optional<Date> due;
   std::optional<OnTheBench> bench;  // none: the job has ended, or nobody's hours are known
   bool no_plan = false;             // the bench cannot be planned; `bench week` says why
 };
 
-Json promised_json(std::optional<Promise> const& promise) {
+Json promised_json(JobPage const& view) {
+  auto const& promise = view.seen.agreed.promise;
   if (!promise) return {};
   return Json::Object{{"asked_by", promise->asked_by ? Json(date_text(*promise->asked_by)) : Json()},
-                      {"ready_95", date_text(promise->sure)}};
+                      {"ready_95", date_text(promise->sure)},
+                      {"due", date_text(*view.due)}};
 }
 
 Json to_json(JobPage const& view) {
   Json page = seen_json(view.seen);
   auto members = std::get<Json::Object>(page.value());
-  members.emplace_back("promised", promised_json(view.seen.agreed.promise));
+  members.emplace_back("promised", promised_json(view));
   members.emplace_back("ready", view.bench ? ready_json(view.bench->planned, view.bench->order) : Json());
   return members;
 }
@@ -61,28 +64,36 @@ KeyValues head_of(JobSeen const& seen) {
   return head;
 }
 
+std::string due_reason(Promise const& promise, Date due) {
+  if (promise.asked_by) return ", as it was asked for";
+  auto const later = (due - promise.sure).count();
+  if (later == 0) return "";
+  return fmt::format("; {} named, and {} day{} later for the order or the customer's word",
+                     date_text(promise.sure), later, later == 1 ? "" : "s");
+}
+
 // The day that was named, and the day that it would be now.
 void add_days(Document& document, JobPage const& view) {
   auto const& promise = view.seen.agreed.promise;
-  std::optional<Date> const due =
-      promise ? std::optional(promise->asked_by.value_or(promise->sure)) : std::nullopt;
+  std::optional<Date> const& due = view.due;
   KeyValues days;
   if (promise)
-    days.rows.emplace_back("Promised", fmt::format("to send by {}{}", date_text(*due),
-                                                   promise->asked_by ? ", as it was asked for" : ""));
+    days.rows.emplace_back("Promised",
+                           fmt::format("to send by {}{}", date_text(*due), due_reason(*promise, *due)));
   std::optional<ReadyBy> const ready = view.bench ? view.bench->ready() : std::nullopt;
   if (view.seen.job.state == db::JobState::held)
     days.rows.emplace_back("Ready", "no day: it waits for the customer");
   else if (ready)
-    days.rows.emplace_back("Ready", fmt::format("by {} in 95 of 100 cases, as likely as not by {}; {} of hands left",
-                                                date_text(ready->sure), date_text(ready->half),
-                                                hours_words(Ratio(ready->hands.n))));
+    days.rows.emplace_back(
+        "Ready",
+        fmt::format("by {} in 95 of 100 cases, as likely as not by {}; {} of hands left",
+                    date_text(ready->sure), date_text(ready->half), hours_words(Ratio(ready->hands.n))));
   if (!days.rows.empty()) document.add(std::move(days));
   if (view.no_plan)
     document.notice(NoticeKind::note, "The bench cannot be planned: endband bench week says why.");
   if (ready && due && ready->sure > *due)
-    document.notice(NoticeKind::warning,
-                    fmt::format("It may miss its day. {}", chain_words(view.bench->planned, view.bench->order)));
+    document.notice(NoticeKind::warning, fmt::format("It may miss its day. {}",
+                                                     chain_words(view.bench->planned, view.bench->order)));
 }
 
 // Counted goods as they are counted, measured ones to three figures.
@@ -186,7 +197,8 @@ Read<Answer> run(Context& context, Args const& args) {
   db::Reading const reading(**workshop);
   auto seen = see_job(**workshop, args, context.on);
   if (!seen) return tl::unexpected(std::move(seen.error()));
-  JobPage view{std::move(*seen), std::nullopt, false};
+  JobPage view{std::move(*seen), std::nullopt, std::nullopt, false};
+  view.due = due_of(**workshop, view.seen.job, view.seen.agreed, context.on);
   if (!view.seen.ended()) look_at_bench(**workshop, view, context.on);
   return Answer(std::move(view));
 }

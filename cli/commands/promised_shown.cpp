@@ -71,11 +71,7 @@ void add_promise(Document& document, std::optional<Promised> const& promised) {
       date_text(dates.starts), promised->needs_proof ? " and the approved proof are" : " is"));
   document.paragraph(chain_words(promised->planned, promised->order()));
   if (promised->rush) add_ways(document, *promised, *dates.asked_by);
-  for (std::string const& code : promised->planned.seen.unknown_leads)
-    document.notice(NoticeKind::note,
-                    fmt::format("{0} is short, and nobody said how long it takes to come: endband "
-                                "stock supply {0} --lead-days N",
-                                code));
+  add_unknown_leads(document, promised->planned.seen);
 }
 
 Json promise_json(std::optional<Promised> const& promised) {

@@ -200,9 +200,8 @@ Read<Answer> run(Context& context, Args const& args) {
   Date const by = args.get<Date>("--by").value_or(context.on);
   std::vector<Wanted> also;
   for (db::QuoteHeader const& quote : *with)
-    std::ranges::move(
-        wanted_of(db::load_quote(**workshop, quote.id), {}, db::number_text(quote.number), by),
-        std::back_inserter(also));
+    std::ranges::move(wanted_of(db::load_quote(**workshop, quote.id), {}, db::number_text(quote.number), by),
+                      std::back_inserter(also));
   Wants wants = gather_wants(**workshop, std::move(also), by, context.on);
   ToBuy view{.buys = to_buy(wants.materials, wants.shelf, wants.wanted, buying_rules(**workshop, context.on),
                             context.on),

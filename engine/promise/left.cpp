@@ -69,8 +69,9 @@ std::vector<LineLeft> what_is_left(BenchOrder const& order, StepLibrary const& l
   Told const told(order.work, order.recorded);
   StepOrder const steps(library, operations_of(order.work));
   std::bitset<operation_count> past;
+  // The clock starts when the order is there and the proof approved: what has neither waits for its customer.
   past.set(index_of(OperationKind::answer_enquiry));
-  if (order.asked) past.set(index_of(OperationKind::draw_proof));
+  past.set(index_of(OperationKind::draw_proof));
   for (std::size_t i = 0; i < order.work.lines.size(); ++i)
     if (told.begun(i)) mark_before(order.work.lines[i].kind, steps, past);
 

@@ -86,9 +86,9 @@ struct Trial {
 // Jobs are placed first, those due first before the others, then the book asked about, which fills the gaps;
 // within an order what has the longest way to the end goes first. A job that waits for its customer is left
 // out. Of a job, an operation whose hours were told is finished when they reach the planned mean, or said to
-// be, or when a later operation was begun; the enquiry is always past, and so is the proof of a book asked
-// about. Faults, each naming the step: missing_setting (nobody works here), unknown_code (nobody may do it;
-// no such place), rule_refused (a circle; no time for it within ten years).
+// be, or when a later operation was begun; enquiry and proof are always past. Faults, each naming the step:
+// missing_setting (nobody works here), unknown_code (nobody may do it; no such place), rule_refused (a
+// circle; no time for it within ten years).
 Read<BenchPlan> plan_bench(OnBench const& on, Trial trial = {});
 
 // The day an order can be sent: all is done but taking it to the post and the accounts.
