@@ -27,7 +27,9 @@ struct Odds {
 // "in 3 of 100", to a tenth below ten.
 std::string of_a_hundred(Ratio share) {
   double const percent = 100.0 * static_cast<double>(share.num()) / static_cast<double>(share.den());
-  return percent < 10 ? fmt::format("{:.1f} of 100", percent) : fmt::format("{:.0f} of 100", percent);
+  bool const whole = percent == std::floor(percent);
+  return percent < 10 && !whole ? fmt::format("{:.1f} of 100", percent)
+                                : fmt::format("{:.0f} of 100", percent);
 }
 
 std::string driver_words(FrozenQuote const& quote, RiskDriver const& driver) {

@@ -40,7 +40,8 @@ class ChartSketch {
     for (std::size_t i = 0; i < chart_.rows.size(); ++i)
       draw_row(chart_.rows[i], row_height * static_cast<double>(i));
     draw_key(high + 7);
-    return std::move(sketch_).finish(words());
+    return std::move(sketch_).finish(words(),
+                                     fmt::format("A day is {} mm wide, day and night.", tenths(a_day_)));
   }
 
  private:
@@ -57,7 +58,8 @@ class ChartSketch {
   void draw_day(int day, double high) {
     double const x = a_day_ * day;
     Date const date = chart_.on + std::chrono::days(day);
-    sketch_.line({x, is_monday(date) ? -5.0 : -1.5}, {x, high}, Pen::thin);
+    bool const week = is_monday(date) || day == 0 || day == chart_.days;
+    sketch_.line({x, week ? -5.0 : -1.5}, {x, week ? high : 0.0}, Pen::thin);
     if (day == chart_.days) return;
     bool const room = a_day_ >= 9;
     if (room)
@@ -73,8 +75,8 @@ class ChartSketch {
     for (ChartBar const& bar : row.bars) draw_bar(bar, middle);
     if (row.ready && *row.ready < chart_.days * day_s) {
       double const x = at(*row.ready);
-      sketch_.add(Path{{x, middle - 2.6},
-                       {{{x + 1.8, middle}}, {{x, middle + 2.6}}, {{x - 1.8, middle}}},
+      sketch_.add(Path{{x, middle - 1.9},
+                       {{{x + 1.3, middle}}, {{x, middle + 1.9}}, {{x - 1.3, middle}}},
                        true,
                        Pen::accent,
                        Fill::white});

@@ -49,7 +49,7 @@ void Sketch::pointer(Point at, Point to, std::string words) {
        left ? Anchor::end : Anchor::start, 2.8);
 }
 
-Drawing Sketch::finish(std::string words) && {
+Drawing Sketch::finish(std::string words, std::string own_foot) && {
   drawing_.words = std::move(words);
   frame(drawing_, 0);
   double const left = drawing_.corner.x;
@@ -59,6 +59,11 @@ Drawing Sketch::finish(std::string words) && {
     text({left, drawing_.corner.y - paper(5 + title_size * 1.2 * static_cast<double>(title.size() - 1 - i))},
          title[i], Anchor::start, title_size);
   double const y = foot + paper(9);
+  if (!own_foot.empty()) {
+    text({left, y}, std::move(own_foot), Anchor::start, note_size);
+    frame(drawing_, 3);
+    return std::move(drawing_);
+  }
   line({left, y}, {left + paper(bar), y}, Pen::outline);
   for (double const at : {0.0, bar / 2, bar})
     line({left + paper(at), y - paper(1)}, {left + paper(at), y + paper(1)});

@@ -38,8 +38,9 @@ class Sketch {
   // A line from `at` out to words that are written at `to`.
   void pointer(Point at, Point to, std::string words);
 
-  // With title and scale set under what was drawn, and its extent measured.
-  Drawing finish(std::string words) &&;
+  // With title and scale set under what was drawn, and its extent measured. What is drawn over time has a
+  // foot of its own instead of the scale.
+  Drawing finish(std::string words, std::string foot = "") &&;
 
  private:
   Drawing drawing_;
