@@ -95,8 +95,12 @@ Table work_table(FrozenQuote const& quote) {
     WorkLine const& work = quote.work.lines.at(static_cast<std::size_t>(line.source));
     std::string const count = fmt::format("{} x {}", number(Ratio(work.count.n, 1000)),
                                           driver_name(operation_row(work.kind).driver));
-    table.add({work_line_words(work), count, hours_words(work.mean_seconds), money_text(line.amount)});
+    std::string const rate = work.rate ? fmt::format(", at {} an hour", money_text(*work.rate)) : "";
+    table.add({work_line_words(work) + rate, count, hours_words(work.mean_seconds), money_text(line.amount)});
   }
+  for (CostLine const& line : quote.sheet.lines)
+    if (line.kind == CostKind::overtime)
+      table.add({"overtime, paid over the rate", "", "", money_text(line.amount)});
   table.add_total({"All hours", "", hours_words(quote.sheet.seconds), money_text(quote.sheet.labour)});
   return table;
 }
@@ -116,6 +120,17 @@ std::string rate_words(FrozenQuote const& quote) {
       hours_words(Ratio(basis.hours_charged.n)), hourly(rates.overhead));
 }
 
+std::string contingency_rule(FrozenQuote const& quote) {
+  if (!quote.simulated) return percent(quote.shop.contingency) + " of what earns";
+  return fmt::format("{} of {} runs cost no more than this over their mean",
+                     percent(quote.simulated->confidence), quote.simulated->runs);
+}
+
+std::string overtime_rule(FrozenQuote const& quote) {
+  return fmt::format("{} x {} of the rate", hours_words(quote.shop.overtime_seconds),
+                     percent(quote.shop.overtime_share));
+}
+
 Table sheet_table(FrozenQuote const& quote) {
   CostSheet const& sheet = quote.sheet;
   Table table{{{"Cost sheet"}, {std::string(quote.shop.currency.code()), Align::decimal}, {"Rule"}}, {}};
@@ -132,8 +147,10 @@ Table sheet_table(FrozenQuote const& quote) {
       table.add({"  " + cost_line_words(quote, line), money_text(line.amount),
                  "p / (1 - p) x (piece + work done again)"});
     if (line.kind == CostKind::contingency)
-      table.add({"  " + cost_line_words(quote, line), money_text(line.amount),
-                 percent(quote.shop.contingency) + " of what earns"});
+      table.add({"  " + cost_line_words(quote, line), money_text(line.amount), contingency_rule(quote)});
+    if (line.kind == CostKind::overtime)
+      table.add(
+          {"  in the work, " + cost_line_words(quote, line), money_text(line.amount), overtime_rule(quote)});
   }
   table.add_total({"Full cost", money_text(sheet.total), ""});
   return table;
