@@ -64,7 +64,11 @@ TEST_CASE("what a binder would never turn round stands in order") {
         Order{set_rivets, cut_box_boards},   Order{build_box, cover_box},
         Order{cover_box, line_box},          Order{line_box, photograph},
         Order{cover_boards, link_sections},  Order{pierce_wrapper, long_stitch_sections},
-        Order{clean_leaves, guard_folds},    Order{guard_folds, pierce_stations}}) {
+        Order{clean_leaves, guard_folds},    Order{guard_folds, pierce_stations},
+        Order{sew_pamphlet, trim_edges},     Order{trim_edges, link_sections},
+        Order{cover_boards, line_boards},    Order{cover_boards, turn_corners},
+        Order{turn_corners, sew_boards},     Order{make_case, turn_corners},
+        Order{turn_corners, case_in},        Order{cut_wrapper, dress_leather}}) {
     CAPTURE(operation_row(first).name);
     CAPTURE(operation_row(then).name);
     CHECK(all_before(then).contains(first));
