@@ -49,7 +49,7 @@ Read<BenchPlan> plan_bench(OnBench const& on, Trial trial) {
     if (!made) return tl::unexpected(std::move(made.error()));
     schedule::Plan plan = placed(*made, sequence);
     if (all_placed(plan))
-      return BenchPlan{on.now, std::move(made->project), std::move(made->tasks), std::move(plan)};
+      return BenchPlan{on.now, std::move(made->project), std::move(made->tasks), std::move(plan), sequence};
   }
   return refuse({FaultCode::rule_refused,
                  {"bench", 0, 0, "hours"},

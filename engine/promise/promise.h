@@ -74,6 +74,7 @@ struct BenchPlan {
   schedule::Project project;     // in seconds from midnight of now.on
   std::vector<BenchTask> tasks;  // by task of the project
   schedule::Plan plan;
+  std::vector<int> sequence;  // of the orders, as they were placed
 };
 
 // What is tried beside the plan as it stands.

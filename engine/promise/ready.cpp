@@ -90,6 +90,17 @@ Later later_of(BenchPlan const& plan, std::vector<BenchOrder> const& orders, Rea
   return {sum, hours_at_end(plan, ready.chain), ready.ready};
 }
 
+// What was placed after an order filled its gaps, and kept it from nothing.
+schedule::Plan without_later(BenchPlan const& plan, int order) {
+  auto const later = std::find(plan.sequence.begin(), plan.sequence.end(), order);
+  schedule::Plan earlier = plan.plan;
+  for (std::size_t i = 0; i < plan.tasks.size(); ++i)
+    if (plan.tasks[i].order != order &&
+        std::find(later, plan.sequence.end(), plan.tasks[i].order) != plan.sequence.end())
+      earlier.tasks[i] = {schedule::never, schedule::never, schedule::never, -1};
+  return earlier;
+}
+
 Duration hands_of(BenchPlan const& plan, int order) {
   Duration sum;
   for (std::size_t i = 0; i < plan.tasks.size(); ++i)
@@ -126,7 +137,8 @@ std::optional<ReadyBy> ready_by(std::vector<BenchOrder> const& orders, BenchPlan
   ReadyBy ready;
   ready.ready = *moment;
   ready.hands = hands_of(plan, order);
-  ready.chain = schedule::critical_chain(plan.project, plan.plan, last_task(plan, orders, order, *moment));
+  ready.chain = schedule::critical_chain(plan.project, without_later(plan, order),
+                                         last_task(plan, orders, order, *moment));
   Later const later = later_of(plan, orders, ready);
   ready.deviation_s = later.deviation();
   ready.half = day_of(plan.now, *moment);
