@@ -25,7 +25,7 @@ Held held_by(BuyerQuote const& buyer) {
   auto const& [title, binding, on, height, width, thickness, ways, box_alone, pages, sections, supports,
                registers, corners, clasps, materials, notices, lines, goods_shown, carriage_shown, tax, total,
                deposit, balance, tax_mode, tax_name, delivery_words, tax_rate, copies, set_shares, volumes,
-               copy_prices, repairs, custody] =
+               copy_prices, repairs, custody, starts, ready_by, proof] =
       buyer;  // a new field does not compile until it is looked at here
   Held held;
   held.numbers = {height.n,
@@ -49,6 +49,9 @@ Held held_by(BuyerQuote const& buyer) {
   for (auto const& line : lines) held.numbers.insert(line.shown.minor);
   for (WarningCode const notice : notices) held.numbers.insert(static_cast<std::int64_t>(notice));
   for (auto const& price : copy_prices) held.numbers.insert({price.copies, price.shown.minor});
+  for (auto const& day : {starts, ready_by})
+    if (day) held.numbers.insert(day->time_since_epoch().count());
+  held.numbers.insert(proof ? 1 : 0);
   if (repairs) held.numbers.insert({repairs->low.minor, repairs->high.minor, repairs->ceiling.minor});
   for (auto const& left : custody) held.numbers.insert(left.declared ? left.declared->minor : 0);
   for (auto const& volume : volumes)
@@ -106,7 +109,15 @@ std::set<std::int64_t> plant_sentinels(FrozenQuote& quote) {
     for (std::int64_t* number :
          {&line.unit.minor, &line.charged.n, &line.opened.n, &line.net.n, &line.price_version})
       plant(*number);
-  for (auto& line : quote.work.lines) plant_ratio(line.mean_seconds);
+  for (auto& line : quote.work.lines) {
+    plant_ratio(line.mean_seconds);
+    line.rate = eur(0);
+    plant(line.rate->minor);
+  }
+  quote.shop.simulated_contingency = eur(0);
+  plant(quote.shop.simulated_contingency->minor);
+  plant_ratio(quote.shop.overtime_seconds);
+  plant_ratio(quote.shop.overtime_share);
   plant(quote.shop.basis.hours_charged.n);
   plant(quote.selling.points.step);
   for (Ratio* ratio :
@@ -183,4 +194,21 @@ TEST_CASE("a buyer is told once of leaf that tarnishes, of restricted goods and 
   std::vector<WarningCode> const expected{WarningCode::leaf_tarnishes, WarningCode::restricted_material,
                                           WarningCode::customer_piece_cannot_be_replaced};
   CHECK(endband::for_buyer(made).notices == expected);
+}
+
+TEST_CASE("a buyer reads the day of which one is surest, and what starts the clock") {
+  FrozenQuote made = quote();
+  auto const nothing = endband::for_buyer(made);
+  CHECK_FALSE(nothing.ready_by.has_value());
+  CHECK_FALSE(nothing.starts.has_value());
+  endband::Date const starts = std::chrono::sys_days{std::chrono::year{2026} / 11 / 30};
+  auto const days = [&](int n) { return starts + std::chrono::days(n); };
+  made.promise = endband::Promise{starts, days(40), days(10), days(12), days(14), days(17)};
+  auto const buyer = endband::for_buyer(made);
+  CHECK(buyer.starts == starts);
+  CHECK(buyer.ready_by == days(17));
+  made.work.lines.clear();
+  CHECK_FALSE(endband::for_buyer(made).proof);
+  made.work.lines.emplace_back().kind = endband::OperationKind::draw_proof;
+  CHECK(endband::for_buyer(made).proof);
 }
