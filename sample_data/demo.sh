@@ -121,6 +121,17 @@ replay "$root/sample_data/cutting.commands" 'receive "goat|job cut'
 run --on 2026-04-14 stock list goat-moss-08 --lots
 run --on 2026-04-14 job cut 26-006 --svg "$place/cuts" | tail -1
 run --on 2026-04-14 workshop check
+
+heading 'Which day to name: two books and a box are ordered, and a fourth is asked for by a day'
+export ENDBAND_WORKSHOP=$place/bench.db
+"$endband" --on 2026-01-05 workshop new --sample >/dev/null
+run --on 2026-11-30 bench show
+replay "$root/sample_data/bench.commands" 'chess_endings'
+run --on 2026-11-30 bench week --days 21 --with 26-004
+run --on 2026-11-30 bench week --days 21 --with 26-004 --svg "$place/bench" | tail -1
+run --on 2026-11-30 quote odds 26-004
+run --on 2026-12-01 job time 26-001 fold-sheets --finished
+run --on 2026-12-01 job show 26-001
 export ENDBAND_WORKSHOP=$place/workshop.db
 
 heading 'Is all of it sound?'

@@ -25,16 +25,18 @@ void add_ways(Document& document, Promised const& promised, Date by) {
                                  chance_words(rush.chance)));
   if (rush.overtime)
     document.paragraph(fmt::format(
-        "{} {} of overtime a day until then makes it sure: {} in all, which cost {} over plain hours{}.",
-        promised.overtime_charged ? "With" : "About", hours_words(Ratio(rush.overtime->a_day.n)),
+        "{} {} of overtime a day until then {}: {} in all, which cost {} over plain hours{}.",
+        promised.overtime_charged ? "With up to" : "Up to", hours_words(Ratio(rush.overtime->a_day.n)),
+        promised.overtime_charged ? "it is sure" : "makes it sure",
         hours_words(Ratio(rush.overtime->in_all.n)), money_words(*promised.overtime_costs),
         promised.overtime_charged ? " and are in the price" : "; --rush puts them in the price"));
   else
     document.paragraph("No overtime that the bench allows makes it sure.");
+  if (promised.planned.seen.orders.size() == 1) return;
   std::string first =
       fmt::format("Before all other work it would be ready by {}", date_text(rush.sure_if_first));
   if (promised.gives_way.empty())
-    first += promised.planned.seen.orders.size() > 1 ? ", and no job would miss its day." : ".";
+    first += ", and no job would miss its day.";
   else
     first += fmt::format("; then {} would miss {}:", promised.gives_way.size() == 1 ? "a job" : "jobs",
                          promised.gives_way.size() == 1 ? "its day" : "their days");

@@ -46,8 +46,10 @@ class Later {
     if (sigma <= 0 || z <= 0) return ready_;
     auto const work = static_cast<Time>(std::ceil(z * of_.hands / sigma));
     auto const wait = static_cast<Time>(std::ceil(z * of_.waits / sigma));
-    // Beyond the calendars there is no telling: around the clock, then.
-    return work_ends(hours_, ready_, work).value_or(ready_ + work) + wait;
+    // The last of it is hands: a parcel is packed in somebody's hours. Beyond the calendars there is no
+    // telling: around the clock, then.
+    Time const from = ready_ + wait;
+    return work_ends(hours_, from, std::max<Time>(work, 1)).value_or(from + work);
   }
 
  private:

@@ -146,6 +146,19 @@ def finished(bench):
     return bench.json("job", "finish", accepted["job"])
 
 
+def promised(bench):
+    """A job that is behind, a book asked for by a day, and the rush that makes it."""
+    small = bench.write("small.toml", SMALL)
+    job = bench.json("quote", "accept", bench.json("quote", "make", small, "--by", "2026-11-27")["number"])["job"]
+    for by in (["--by", "2026-11-30"], ["--by", "2026-12-24", "--rush", "--odds"]):
+        made = bench.json("quote", "make", small, *by)
+        yield made
+    yield bench.json("bench", "week", "--days", "14", "--with", made["number"], "--svg", "chart")
+    yield bench.json("job", "time", job, "fold-sheets", "--finished")
+    yield bench.json("job", "show", job)
+    yield bench.json("quote", "odds", made["number"], "--runs", "200")
+
+
 def cut(bench):
     """A book and its job cut by plan, and one that cannot be cut."""
     half = bench.write("half.toml", 'endband = 1\nmodel = "half-leather"\n')
@@ -194,6 +207,7 @@ class Schemas(unittest.TestCase):
                 cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version"))))
             cls.answers.append((["job", "finish"], finished(bench)))
             cls.answers += [(["cut"], document) for document in cut(bench)]
+            cls.answers += [(["promised"], document) for document in promised(bench)]
             refused = bench.run("--json", "quote", "make", bench.write("bad.toml", 'endband = 1\nheigth = 5\npages = "x"\n'))
             cls.answers.append((["a fault"], json.loads(refused.stderr)))
             cls.lists = {c["answer_schema"]: bench.good(c["noun"], c["verb"], "--jsonl") for c in cls.commands
