@@ -53,7 +53,7 @@ class Readme(unittest.TestCase):
     def test_worked_example(self):
         self.run_command("workshop new --sample")
         text = section("A quote from six lines") + section("Prices change, quotes do not") + section("Every binding, and its box")
-        text += section("Stock and jobs") + section("Cut by plan")
+        text += section("Stock and jobs") + section("Cut by plan") + section("Which day to name")
         ran = 0
         for kind, body in BLOCK.findall(text):
             if kind == "toml":
