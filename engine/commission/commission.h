@@ -150,7 +150,8 @@ struct BuyerQuote {
   std::vector<BuyerCopies> copy_prices;  // one, those asked for, one more
   std::optional<BuyerRepairs> repairs;
   std::vector<InCustody> custody;
-  // To send by that day, if the customer's word, and the approved proof where there is one, are there on `starts`.
+  // To send by that day, if the customer's word, and the approved proof where there is one, are there on
+  // `starts`.
   std::optional<Date> starts, ready_by;
   bool proof = false;
 };

@@ -36,8 +36,8 @@ struct VolumeMade {  // of a set
   Mass mass;
 };
 
-// The day of which the buyer is told that the book can be sent by then, and how sure that is. It counts from the day
-// on which the customer's word is there.
+// The day of which the buyer is told that the book can be sent by then, and how sure that is. It counts from
+// the day on which the customer's word is there.
 struct Promise {
   Date starts;
   std::optional<Date> asked_by;  // the day the customer asked for
