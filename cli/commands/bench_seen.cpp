@@ -2,6 +2,7 @@
 
 #include "cli/commands/shop_parts.h"
 #include "cli/commands/stock_wanted.h"
+#include "cli/words/values.h"
 #include "db/bench.h"
 #include "db/jobs.h"
 #include "db/steps.h"
@@ -12,11 +13,6 @@
 
 namespace endband::cli {
 namespace {
-
-bool same_words(std::string const& a, std::string const& b) {
-  auto const small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-  return std::ranges::equal(a, b, {}, small, small);
-}
 
 // Work by others whose bill has come is done.
 std::vector<AwaitedWork> awaited_work(FrozenQuote const& quote, std::vector<Billed> const& billed) {

@@ -130,11 +130,6 @@ void add_materials(Document& document, JobSeen const& seen) {
   document.add(std::move(table));
 }
 
-bool same_words(std::string const& a, std::string const& b) {
-  auto const small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
-  return std::ranges::equal(a, b, {}, small, small);
-}
-
 void add_outside(Document& document, JobSeen const& seen) {
   std::string const currency(seen.job.price.currency.code());
   Table table{

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
 
 namespace endband::cli {
@@ -79,6 +80,11 @@ std::string listed(std::vector<std::string> const& words, std::string_view last)
   for (std::size_t i = 0; i < words.size(); ++i)
     text += (i == 0 ? "" : i + 1 == words.size() ? fmt::format(" {} ", last) : ", ") + words[i];
   return text;
+}
+
+bool same_words(std::string_view a, std::string_view b) {
+  auto const small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+  return std::ranges::equal(a, b, {}, small, small);
 }
 
 }  // namespace endband::cli

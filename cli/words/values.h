@@ -25,6 +25,8 @@ std::string hours_words(Ratio seconds);         // "14 h 20 min", to the minute
 // lengths to the millimetre, areas to a square centimetre or a tenth of one.
 std::string sold_words(Amount amount, SoldBy sold_by);
 
+bool same_words(std::string_view a, std::string_view b);  // capital letters or small
+
 // "a, b and c"
 std::string listed(std::vector<std::string> const& words, std::string_view last = "and");
 

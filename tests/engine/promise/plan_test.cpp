@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
 
 using namespace endband;
 using namespace endband::one_press;
@@ -229,4 +230,69 @@ TEST_CASE("what would have to give") {
     CHECK(way.displaced[0].was == monday + std::chrono::days(2));
     CHECK(way.displaced[0].becomes == friday);
   }
+}
+
+// Folded Mon 09:00-11:00 and in the press until 23:30; nine hours of sewing are Tue 09:00-17:00 without its
+// lunch and Wed 09:00-11:00, packed until 11:30. On Tuesday evening it can be ready with 17:00-19:30 more:
+// two hours and a half.
+TEST_CASE("overtime is the least that makes it sure, and counted where it is worked") {
+  On on;
+  on.bench.people[0].overtime = Duration{3 * hour};
+  on.orders = {asked("D")};
+  on.orders[0].work.lines[2] = line(sew_pamphlet, Part::sewing, 9 * hour);
+  on.orders[0].work.lines.erase(on.orders[0].work.lines.begin() + 3);  // no last pressing
+  auto const plan = plan_bench(on.it()).value();
+  REQUIRE(ready_at(plan, on.orders, 0) == at(2, 11, 30));
+  auto const tuesday = monday + std::chrono::days(1);
+  auto const way = rush(on.it(), plan, 0, tuesday).value();
+  CHECK_FALSE(way.stands);
+  REQUIRE(way.overtime.has_value());
+  CHECK(way.overtime->a_day == Duration{2 * hour + 30 * minute});
+  CHECK(way.overtime->in_all == Duration{2 * hour + 30 * minute});
+  CHECK(way.overtime->sure == tuesday);
+  on.bench.people[0].overtime = Duration{2 * hour};
+  CHECK_FALSE(rush(on.it(), plan, 0, tuesday).value().overtime.has_value());
+}
+
+TEST_CASE("what varies makes the sure day later, never the even one, and a day more is surer") {
+  On on;
+  on.orders = {asked("D")};
+  WorkLine& sewing = on.orders[0].work.lines[2];
+  sewing.low_seconds = Ratio(hour);
+  sewing.high_seconds = Ratio(25 * hour);  // likely (6 x 5 - 1 - 25) / 4 = 1 h
+  sewing.mean_seconds = Ratio(5 * hour);
+  auto const plan = plan_bench(on.it()).value();
+  auto const ready = ready_by(on.orders, plan, 0);
+  REQUIRE(ready.has_value());
+  CHECK(ready->half == monday + std::chrono::days(2));
+  // Beta-PERT: (mean - low)(high - mean) / 7 = 4 h x 20 h / 7, so 3.38 h; 1.645 of them are 5 h 34 min of
+  // hands after Wed 15:45, which end on Thursday at 14:19.
+  CHECK(ready->deviation_s == doctest::Approx(std::sqrt(4.0 * 20 / 7) * hour));
+  CHECK(ready->sure == monday + std::chrono::days(3));
+  double before = 0;
+  for (int days = 0; days < 9; ++days) {
+    double const chance = chance_by(on.orders, plan, *ready, monday + std::chrono::days(days));
+    CHECK(chance >= before);
+    before = chance;
+    if (monday + std::chrono::days(days) >= ready->sure) CHECK(chance >= 0.95);
+    if (monday + std::chrono::days(days) < ready->sure) CHECK(chance < 0.95);
+  }
+  CHECK(before > 0.99);
+}
+
+TEST_CASE(
+    "low times are never ready later than means here, and the sure day is one on which somebody works") {
+  On on;
+  on.orders = {asked("D")};
+  for (WorkLine& each : on.orders[0].work.lines) {
+    each.low_seconds = each.mean_seconds * Ratio(1, 2);
+    each.high_seconds = each.mean_seconds * Ratio(3);
+    each.wait_high = Duration{each.wait_low.n * 3};
+  }
+  auto const plan = plan_bench(on.it()).value();
+  auto const low = plan_bench(on.it(), {.low_times = true}).value();
+  CHECK(*ready_at(low, on.orders, 0) < *ready_at(plan, on.orders, 0));
+  auto const ready = ready_by(on.orders, plan, 0);
+  for (Date const day : {ready->half, ready->four_fifths, ready->sure})
+    CHECK(std::chrono::weekday(day).iso_encoding() <= 5);
 }
