@@ -8,6 +8,7 @@
 #include "cli/process/together.h"
 #include "cli/words/values.h"
 #include "db/quotes.h"
+#include "engine/labour/hours.h"
 
 #include <fmt/format.h>
 
@@ -51,6 +52,24 @@ std::string driver_words(FrozenQuote const& quote, RiskDriver const& driver) {
   return {};
 }
 
+// Hands by part of the work, the longest first: beta-PERT lines summed, their quantiles by the normal
+// distribution.
+struct PartHours {
+  Part part;
+  Hours hours;
+};
+std::vector<PartHours> hours_by_part(Work const& work) {
+  std::vector<PartHours> parts;
+  for (WorkLine const& line : work.lines)
+    if (std::ranges::find(parts, line.part, &PartHours::part) == parts.end())
+      parts.push_back({line.part, hours_of(work, line.part)});
+  std::ranges::stable_sort(
+      parts, [](PartHours const& a, PartHours const& b) { return b.hours.mean < a.hours.mean; });
+  return parts;
+}
+
+std::int64_t whole_s(double seconds) { return std::llround(seconds); }
+
 Json to_json(Odds const& view) {
   auto const quantile = [](RiskQuantile const& at) {
     return Json(Json::Object{{"at", ratio_json(at.at)},
@@ -62,6 +81,13 @@ Json to_json(Odds const& view) {
     return Json(Json::Object{{"kind", risk_source_name(each.source)},
                              {"words", driver_words(view.quote, each)},
                              {"share_permille", static_cast<std::int64_t>(std::lround(each.share * 1000))}});
+  };
+  auto const part = [](PartHours const& row) {
+    return Json(Json::Object{{"part", part_name(row.part)},
+                             {"mean_s", round(row.hours.mean, Rounding::half_away)},
+                             {"deviation_s", whole_s(row.hours.deviation())},
+                             {"at_5_percent_s", whole_s(row.hours.quantile(0.05))},
+                             {"at_95_percent_s", whole_s(row.hours.quantile(0.95))}});
   };
   Risk const& risk = view.risk;
   return Json::Object{{"number", db::number_text(view.header.number)},
@@ -76,7 +102,8 @@ Json to_json(Odds const& view) {
                       {"losing", ratio_json(risk.losing)},
                       {"contingency", money_json(risk.contingency)},
                       {"price_that_keeps_the_margin", money_json(risk.sure.goods)},
-                      {"drivers", json_array(risk.drivers, driver)}};
+                      {"drivers", json_array(risk.drivers, driver)},
+                      {"parts", json_array(hours_by_part(view.quote.work), part)}};
 }
 
 Table quantile_table(Odds const& view) {
@@ -108,6 +135,17 @@ Table driver_table(Odds const& view) {
   return table;
 }
 
+Table part_table(Odds const& view) {
+  Table table{
+      {{"Hands, by part"}, {"Mean", Align::right}, {"5 of 100", Align::right}, {"95 of 100", Align::right}},
+      {}};
+  for (PartHours const& row : hours_by_part(view.quote.work))
+    table.add({std::string(part_name(row.part)), hours_words(row.hours.mean),
+               hours_words(Ratio(whole_s(row.hours.quantile(0.05)))),
+               hours_words(Ratio(whole_s(row.hours.quantile(0.95))))});
+  return table;
+}
+
 Document to_document(Odds const& view) {
   Risk const& risk = view.risk;
   Document document;
@@ -121,6 +159,7 @@ Document to_document(Odds const& view) {
       of_a_hundred(view.rules.confidence), money_words(risk.sure.goods), money_words(risk.contingency),
       view.quote.simulated ? "; the quote has such a one already" : "; quote make --odds prices so"));
   if (!risk.drivers.empty()) document.add(driver_table(view));
+  document.add(part_table(view));
   document.notice(NoticeKind::note,
                   fmt::format("Seed {}: the same seed gives the same runs.", view.rules.seed));
   return document;

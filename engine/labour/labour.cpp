@@ -63,8 +63,7 @@ void set_times(WorkLine& line, Spread3 const& set_up, Spread3 const& each, Learn
 
 std::optional<Money> rate_of(Step const& step, Bench const& bench) {
   for (std::string const& code : step.who)
-    if (Person const* const person = bench.person(code); person != nullptr && person->rate)
-      return person->rate;
+    if (Person const* const person = bench.person(code)) return person->rate;
   return std::nullopt;
 }
 

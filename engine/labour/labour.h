@@ -50,7 +50,7 @@ struct WorkLine {
   Ratio low_seconds, high_seconds;
   Duration wait_low, wait_high;
   std::string words;          // extra work: the description's own
-  std::optional<Money> rate;  // an hour: of the first of the step's people who has one; none: the workshop's
+  std::optional<Money> rate;  // an hour, of the first of the step's people who is here; none: the workshop's
 };
 struct Work {
   std::vector<WorkLine> lines;  // in the order of the operations

@@ -108,7 +108,7 @@ TEST_CASE("one copy more never takes less, and its unit never more than the one 
   }));
 }
 
-TEST_CASE("a line is paid at the rate of the first of its people who has one") {
+TEST_CASE("a line is paid at the rate of the first of its people who is here") {
   endband::Money const anna{30'00, endband::read_currency("EUR").value()};
   endband::Bench bench;
   bench.people.resize(3);
@@ -116,7 +116,13 @@ TEST_CASE("a line is paid at the rate of the first of its people who has one") {
   bench.people[1].code = "bela";
   bench.people[2].code = "carl";
   CHECK_FALSE(copies_of(1, {}, bench).lines[0].rate);
-  bench.people[1].rate = anna;
+  bench.people[1].rate = anna;  // who does it only when the first cannot
+  CHECK_FALSE(copies_of(1, {}, bench).lines[0].rate);
+  std::string const first = bench.people[0].code;
+  bench.people[0].code = "dora";
+  CHECK(copies_of(1, {}, bench).lines[0].rate == anna);
+  bench.people[0].code = first;
+  bench.people[0].rate = anna;
   CHECK(copies_of(1, {}, bench).lines[0].rate == anna);
   CHECK_FALSE(copies_of(1, {}, bench).lines[1].rate);  // anyone does it, at the workshop's
   CHECK_FALSE(copies_of(1, {}).lines[0].rate);
