@@ -165,6 +165,11 @@ constexpr std::array wet{
     joint_endpapers, put_down_endpapers, size_lines,         varnish_leaf,  lay_onlays,     fit_corners,
     set_stone,       build_box,          cover_box,          line_box};
 
+constexpr std::array box_boards_after{order_materials, receive_custody};
+constexpr std::array box_lines_after{cover_box};
+constexpr std::array box_picture_after{line_box,     blind_lines,       varnish_leaf,
+                                       letter_title, press_impressions, extra_work};
+
 constexpr std::array after_trimming{trim_edges};
 constexpr std::array before_rounding{round_spine, sew_endbands, stick_endbands, cut_leather, cut_cloth};
 constexpr std::array after_ordering{order_materials, receive_custody};
@@ -219,6 +224,13 @@ class Circles {
 std::span<OperationKind const> comes_after(OperationKind kind) {
   std::size_t const begin = rows.begin.at(index_of(kind)), end = rows.begin.at(index_of(kind) + 1);
   return std::span(rows.after).subspan(begin, end - begin);
+}
+
+std::span<OperationKind const> comes_after_in_a_box_alone(OperationKind kind) {
+  if (kind == cut_box_boards) return box_boards_after;
+  if (kind == blind_lines) return box_lines_after;
+  if (kind == photograph) return box_picture_after;
+  return comes_after(kind);
 }
 
 OutsideOrder outside_order(OutsideKind kind) {

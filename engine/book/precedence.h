@@ -12,6 +12,9 @@ namespace endband {
 // The operations that come right before this one in a book that has all of them. Where one of them is not
 // done, what comes before it stands in for it. Common practice, no source.
 std::span<OperationKind const> comes_after(OperationKind kind);
+// The same where a box is made alone: there is no book to measure it from, and it is the box that is
+// lettered.
+std::span<OperationKind const> comes_after_in_a_box_alone(OperationKind kind);
 
 // Where work by other hands stands: after all of `after`, before all of `before`, as far as the book has
 // them.

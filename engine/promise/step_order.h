@@ -28,6 +28,8 @@ class StepOrder {
 
   StepLibrary const& library_;
   Kinds present_;
+  bool box_alone_;  // a box to build, and no book to press: once that is pressed, nothing of it is left but
+                    // the box
   std::array<Step const*, operation_count> steps_{};
   std::array<std::vector<OperationKind>, operation_count> before_;
 };

@@ -44,7 +44,7 @@ LONG_STITCH = ALL | {"cut-wrapper": ["order-materials"], "pierce-wrapper": ["cut
                      "dress-leather": ["long-stitch-sections"], "final-press": ["dress-leather"], "make-ties": ["final-press"],
                      "photograph": ["make-ties"]}
 BOX = ALL | {"cut-box-boards": ["order-materials"], "build-box": ["cut-box-boards"], "cover-box": ["build-box", "mix-paste"],
-             "line-box": ["cover-box"], "photograph": ["line-box"]}
+             "line-box": ["cover-box"], "letter-title": ["cover-box"], "photograph": ["line-box", "letter-title"]}
 CASE = ALL | {"make-endpapers": ["order-materials"], "set-up-frame": ["order-materials"], "cut-boards": ["order-materials"],
               "sew-sections": ["pierce-stations", "make-endpapers", "set-up-frame", "wax-thread"], "glue-spine": ["sew-sections"],
               "trim-edges": ["glue-spine"], "round-spine": ["trim-edges"], "back-spine": ["round-spine"],

@@ -42,6 +42,19 @@ TEST_CASE(
   }
 }
 
+TEST_CASE("nor has that of a box alone a circle") {
+  std::vector<int> state(operation_count);  // 1: on the way, 2: done
+  auto const visit = [&](auto const& self, OperationKind kind) -> void {
+    int& mine = state[static_cast<std::size_t>(kind)];
+    CHECK(mine != 1);
+    if (mine != 0) return;
+    mine = 1;
+    for (OperationKind const before : comes_after_in_a_box_alone(kind)) self(self, before);
+    mine = 2;
+  };
+  for (OperationRow const& row : operation_table()) visit(visit, row.kind);
+}
+
 // Common practice, no source.
 TEST_CASE("what a binder would never turn round stands in order") {
   struct Order {

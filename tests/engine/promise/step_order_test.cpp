@@ -48,3 +48,17 @@ TEST_CASE("a workshop's own order stands beside the engine's") {
   CHECK_FALSE(
       has(StepOrder(StepLibrary{}, kinds({blind_lines, fit_clasps})).before(blind_lines), fit_clasps));
 }
+
+TEST_CASE("a box alone is lettered when it is covered, a book before its box is measured") {
+  StepLibrary const library;
+  StepOrder const alone(library, kinds({order_materials, cut_box_boards, build_box, cover_box, line_box,
+                                        letter_title, photograph}));
+  CHECK(alone.before(cut_box_boards) == std::vector{order_materials});
+  CHECK(alone.before(letter_title) == std::vector{cover_box});
+  CHECK(has(alone.before(photograph), letter_title));
+  StepOrder const with_book(library, kinds({final_press, cut_box_boards, build_box, cover_box, line_box,
+                                            letter_title, photograph}));
+  CHECK(has(with_book.before(final_press), letter_title));
+  CHECK(has(with_book.before(cut_box_boards), final_press));
+  CHECK_FALSE(has(with_book.before(letter_title), cover_box));
+}
