@@ -22,7 +22,7 @@ import program  # noqa: E402  (it lies beside the tests of the program)
 
 BOOK = 'endband = 1\ntitle = "Tides"\nheight = "210 mm"\nwidth = "148 mm"\npages = 320\nleather = "goat-moss-08"\n'
 SKIN = "goat-moss-08"
-KILLS = 40
+KILLS = 24
 
 
 def dump(path):
