@@ -78,10 +78,7 @@ std::vector<Date> step_days(Workshop& workshop, Date from) {
 }
 
 std::vector<OperationKind> circle_of_steps(Workshop& workshop, Date on) {
-  std::vector<std::vector<OperationKind>> after(operation_count);
-  for (Step const& step : load_steps(workshop, on).steps)
-    after[static_cast<std::size_t>(step.kind)] = step.after;
-  return circle_in(after);
+  return circle_of(load_steps(workshop, on));
 }
 
 }  // namespace endband::db

@@ -227,11 +227,4 @@ std::string week_text(WorkingWeek const& week) {
 
 std::vector<std::string> week_lines(WorkingWeek const& week) { return groups(week, ", "); }
 
-Duration hours_of(WorkingWeek const& week) {
-  Duration sum;
-  for (auto const& day : week)
-    for (Stretch const& stretch : day) sum += Duration{stretch.end - stretch.begin};
-  return sum;
-}
-
 }  // namespace endband::db

@@ -21,6 +21,4 @@ std::string week_text(WorkingWeek const& week);
 // Its groups of days, for people: "Mon-Fri 09:00-12:30, 13:30-17:00".
 std::vector<std::string> week_lines(WorkingWeek const& week);
 
-Duration hours_of(WorkingWeek const& week);
-
 }  // namespace endband::db

@@ -25,13 +25,6 @@ std::vector<AwaitedWork> awaited_work(FrozenQuote const& quote, std::vector<Bill
   return awaited;
 }
 
-std::vector<Recorded> recorded_of(JobRecord const& record) {
-  std::vector<Recorded> recorded;
-  for (Worked const& worked : record.worked)
-    recorded.push_back({worked.operation, worked.part, worked.time, worked.finished});
-  return recorded;
-}
-
 std::vector<Part> parts_made_of(FrozenQuote const& quote, MaterialId material) {
   std::vector<Part> parts;
   for (BillLine const& line : quote.bill.lines)
@@ -52,7 +45,7 @@ void add_job(Gathered& to, db::Workshop& workshop, db::JobHeader const& job, Dat
                    .work = quote.work,
                    .outside = awaited_work(quote, record.billed),
                    .goods = {},
-                   .recorded = recorded_of(record),
+                   .worked = record.worked,
                    .due = due_of(workshop, job, quote, on),
                    .asked = false,
                    .waits_for_customer = job.state == db::JobState::held};
@@ -105,7 +98,7 @@ BenchSeen see_bench(db::Workshop& workshop, std::optional<BookAsked> const& aske
                            .work = asked->quote.work,
                            .outside = awaited_work(asked->quote, {}),
                            .goods = {},
-                           .recorded = {},
+                           .worked = {},
                            .due = asked->due,
                            .asked = true,
                            .waits_for_customer = false});

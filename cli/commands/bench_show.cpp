@@ -23,7 +23,7 @@ struct BenchCard {
 
 Duration hours_given(Bench const& bench) {
   Duration sum;
-  for (Person const& person : bench.people) sum += db::hours_of(person.week) * weeks_a_year;
+  for (Person const& person : bench.people) sum += length_of(person.week) * weeks_a_year;
   return sum;
 }
 
@@ -51,7 +51,7 @@ Json to_json(BenchCard const& view) {
                              {"name", person.name},
                              {"hours", db::week_text(person.week)},
                              {"week", week_json(person.week)},
-                             {"week_s", db::hours_of(person.week).n},
+                             {"week_s", length_of(person.week).n},
                              {"rate", person.rate ? money_json(*person.rate) : Json()},
                              {"overtime_s", person.overtime.n},
                              {"off", off_json(view, person.code)}});
@@ -81,7 +81,7 @@ void add_person(Document& document, BenchCard const& view, Person const& person)
     rows.rows.emplace_back(title, std::move(line));
     title = "";
   }
-  rows.rows.emplace_back("A week", duration_text(db::hours_of(person.week)));
+  rows.rows.emplace_back("A week", duration_text(length_of(person.week)));
   if (person.rate) rows.rows.emplace_back("An hour", money_words(*person.rate));
   if (person.overtime.n > 0)
     rows.rows.emplace_back("In a rush", "up to " + duration_text(person.overtime) + " more on a working day");

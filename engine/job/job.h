@@ -21,14 +21,6 @@ struct Holding {
   std::int64_t quantity() const { return used + cut_away + spoiled - kept; }
 };
 
-// Hours worked on an operation, or on a part where nothing finer was said.
-struct Worked {
-  std::optional<OperationKind> operation;
-  std::optional<Part> part;
-  Duration time;
-  bool finished = false;  // said to be: nothing of it is left, however long it took
-};
-
 struct Billed {  // work by other hands
   std::string words;
   Money price;

@@ -18,6 +18,8 @@ struct Stretch {
 };
 using WorkingWeek = std::array<std::vector<Stretch>, 7>;  // Monday first; in order, none touch
 
+Duration length_of(WorkingWeek const& week);
+
 struct DaysOff {  // both ends included
   Date first, last;
   friend bool operator==(DaysOff const&, DaysOff const&) = default;

@@ -4,8 +4,8 @@
 // are independent of each other, so variances add up.
 #pragma once
 
+#include "engine/chance/three_points.h"
 #include "engine/labour/labour.h"
-#include "engine/labour/three_points.h"
 
 namespace endband {
 

@@ -2,6 +2,7 @@
 
 #include "engine/book/copies.h"
 #include "engine/book/operation.h"
+#include "engine/book/precedence.h"
 #include "engine/labour/seconds.h"
 
 #include <array>
@@ -12,15 +13,7 @@
 namespace endband {
 namespace {
 
-using StepIndex = std::array<Step const*, operation_count>;
-
 std::size_t index_of(OperationKind kind) { return static_cast<std::size_t>(kind); }
-
-StepIndex index_steps(StepLibrary const& library) {
-  StepIndex steps{};
-  for (Step const& step : library.steps) steps.at(index_of(step.kind)) = &step;
-  return steps;
-}
 
 // low + 4 x likely + high: six times the mean.
 std::int64_t sixths(Spread3 const& times) {
@@ -115,6 +108,16 @@ Step const* StepLibrary::find(OperationKind kind) const {
   return nullptr;
 }
 
+StepIndex::StepIndex(StepLibrary const& library) {
+  for (Step const& step : library.steps) steps_.at(index_of(step.kind)) = &step;
+}
+
+std::vector<OperationKind> circle_of(StepLibrary const& library) {
+  std::vector<std::vector<OperationKind>> after(operation_count);
+  for (Step const& step : library.steps) after.at(index_of(step.kind)) = step.after;
+  return circle_in(after);
+}
+
 Ratio Work::mean_seconds() const {
   SecondsSum sum;
   for (WorkLine const& line : lines) sum.add(line.mean_seconds);
@@ -125,7 +128,7 @@ Ratio mean_of(Spread3 const& times) { return {sixths(times), 6}; }
 
 Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrary const& library,
                     WorkRules const& rules, Bench const& bench, int copies) {
-  StepIndex const steps = index_steps(library);
+  StepIndex const steps(library);
   Learned const learned = learned_by(copies, rules.learning);
   std::bitset<operation_count> seen;
   std::vector<Fault> faults;
@@ -142,7 +145,7 @@ Read<Work> work_for(Structure const& structure, BookSpec const& spec, StepLibrar
     }
     bool const first = !seen[index_of(operation.kind)];
     seen.set(index_of(operation.kind));
-    Step const* const step = steps[index_of(operation.kind)];
+    Step const* const step = steps.find(operation.kind);
     if (step == nullptr) {
       if (first) faults.push_back(no_times(operation.kind));
       continue;

@@ -6,6 +6,8 @@
 #include "engine/labour/bench.h"
 #include "engine/labour/learning.h"
 
+#include <array>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -32,6 +34,19 @@ struct StepLibrary {
   Step const* find(OperationKind kind) const;
 };
 
+// The same by kind: a look-up for whoever asks of many.
+class StepIndex {
+ public:
+  explicit StepIndex(StepLibrary const& library);  // which must outlive it
+  Step const* find(OperationKind kind) const { return steps_.at(static_cast<std::size_t>(kind)); }
+
+ private:
+  std::array<Step const*, operation_count> steps_{};
+};
+// The first circle in the bench's order with what the library adds to it, each step coming after the one
+// before; empty: none.
+std::vector<OperationKind> circle_of(StepLibrary const& library);
+
 struct WorkRules {
   // Enquiries for each order won: time of enquiries that came to nothing is paid by those that did. 1 when
   // lost enquiries sit in the overhead.
@@ -55,6 +70,14 @@ struct WorkLine {
 struct Work {
   std::vector<WorkLine> lines;  // in the order of the operations
   Ratio mean_seconds() const;
+};
+
+// Hours told of an operation, or of a part where nothing finer was said.
+struct Worked {
+  std::optional<OperationKind> operation;
+  std::optional<Part> part;
+  Duration time;
+  bool finished = false;  // said to be: nothing of it is left, however long it took
 };
 
 // The mean of three points by the trade's rule, (low + 4 x likely + high) / 6: 6, 8, 16 h is 9 h. (PERT;

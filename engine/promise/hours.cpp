@@ -17,29 +17,16 @@ schedule::Calendar calendar_of(Person const& person, Date on, int days, Duration
     });
     if (off || stretches.empty()) continue;
     Time const midnight = day * day_seconds;
-    for (Stretch const& stretch : stretches)
-      calendar.push_back({midnight + stretch.begin, midnight + stretch.end});
+    for (Stretch const& stretch : stretches) {
+      // Who works past midnight goes on.
+      if (!calendar.empty() && calendar.back().end == midnight + stretch.begin)
+        calendar.back().end = midnight + stretch.end;
+      else
+        calendar.push_back({midnight + stretch.begin, midnight + stretch.end});
+    }
     calendar.back().end = std::min(calendar.back().end + overtime.n, midnight + day_seconds);
   }
   return calendar;
-}
-
-std::optional<Time> work_ends(schedule::Calendar const& calendar, Time from, Time work) {
-  if (work <= 0) return from;
-  for (schedule::Open const& open : calendar) {
-    Time const begin = std::max(open.begin, from);
-    if (begin >= open.end) continue;
-    if (open.end - begin >= work) return begin + work;
-    work -= open.end - begin;
-  }
-  return std::nullopt;
-}
-
-Time open_between(schedule::Calendar const& calendar, Time from, Time to) {
-  Time sum = 0;
-  for (schedule::Open const& open : calendar)
-    sum += std::max<Time>(0, std::min(open.end, to) - std::max(open.begin, from));
-  return sum;
 }
 
 }  // namespace endband

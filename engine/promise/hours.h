@@ -12,11 +12,4 @@ inline constexpr schedule::Time day_seconds = 86'400;
 // latest.
 schedule::Calendar calendar_of(Person const& person, Date on, int days, Duration overtime);
 
-// When so much work is done that is begun at `from`; nothing when the calendar ends before.
-std::optional<schedule::Time> work_ends(schedule::Calendar const& calendar, schedule::Time from,
-                                        schedule::Time work);
-
-// Open time of [from, to).
-schedule::Time open_between(schedule::Calendar const& calendar, schedule::Time from, schedule::Time to);
-
 }  // namespace endband

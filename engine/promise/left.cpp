@@ -13,8 +13,8 @@ schedule::Time mean_of_line(WorkLine const& line) { return round(line.mean_secon
 // Hours told of a part are taken as worked on its operations in the order of the bench.
 class Told {
  public:
-  Told(Work const& work, std::vector<Recorded> const& recorded) : work_(work), told_(work.lines.size()) {
-    for (Recorded const& row : recorded) take(row);
+  Told(Work const& work, std::vector<Worked> const& worked) : work_(work), told_(work.lines.size()) {
+    for (Worked const& row : worked) take(row);
   }
   bool finished(std::size_t line) const { return told_[line].finished; }
   bool begun(std::size_t line) const { return told_[line].finished || told_[line].seconds > 0; }
@@ -26,11 +26,11 @@ class Told {
     bool finished = false;
   };
 
-  static bool meant(WorkLine const& line, Recorded const& row) {
+  static bool meant(WorkLine const& line, Worked const& row) {
     return row.operation ? line.kind == *row.operation : line.part == *row.part;
   }
 
-  void take(Recorded const& row) {
+  void take(Worked const& row) {
     schedule::Time rest = row.time.n;
     for (std::size_t i = 0; i < work_.lines.size(); ++i) {
       if (!meant(work_.lines[i], row)) continue;
@@ -66,7 +66,7 @@ std::bitset<operation_count> operations_of(Work const& work) {
 }
 
 std::vector<LineLeft> what_is_left(BenchOrder const& order, StepLibrary const& library) {
-  Told const told(order.work, order.recorded);
+  Told const told(order.work, order.worked);
   StepOrder const steps(library, operations_of(order.work));
   std::bitset<operation_count> past;
   // The clock starts when the order is there and the proof approved: what has neither waits for its customer.

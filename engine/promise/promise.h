@@ -27,21 +27,13 @@ struct AwaitedGoods {
   Duration lead;
   std::vector<Part> parts;
 };
-// Hours told of an operation, or of a part where nothing finer was said.
-struct Recorded {
-  std::optional<OperationKind> operation;
-  std::optional<Part> part;
-  Duration time;
-  bool finished = false;  // nothing of it is left, however long it took
-};
-
 // A book asked about, or a job with what was recorded of it.
 struct BenchOrder {
   std::string name;  // "26-014"
   Work work;
   std::vector<AwaitedWork> outside;
   std::vector<AwaitedGoods> goods;
-  std::vector<Recorded> recorded;
+  std::vector<Worked> worked;
   std::optional<Date> due;  // the day promised or asked for
   bool asked = false;  // not accepted yet: the clock starts with the customer's word, and a proof is approved
   bool waits_for_customer = false;  // a gate is held: it has no end that could be planned

@@ -1,20 +1,17 @@
 // Ready by which day, and how sure.
+#include "engine/chance/three_points.h"
 #include "engine/labour/hours.h"
 #include "engine/promise/hours.h"
 #include "engine/promise/promise.h"
+#include "engine/schedule/calendar.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace endband {
 namespace {
 
 using schedule::Time;
-
-constexpr double z_80 = 0.8416212335729143, z_95 = 1.6448536269514722;  // of the normal distribution
-
-double distribution(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
 
 double square(double x) { return x * x; }
 double seconds_of(Ratio seconds) {
@@ -49,7 +46,8 @@ class Later {
     // The last of it is hands: a parcel is packed in somebody's hours. Beyond the calendars there is no
     // telling: around the clock, then.
     Time const from = ready_ + wait;
-    return work_ends(hours_, from, std::max<Time>(work, 1)).value_or(from + work);
+    Time const end = schedule::work_ends(hours_, from, std::max<Time>(work, 1));
+    return end == schedule::never ? from + work : end;
   }
 
  private:
@@ -144,8 +142,8 @@ std::optional<ReadyBy> ready_by(std::vector<BenchOrder> const& orders, BenchPlan
   Later const later = later_of(plan, orders, ready);
   ready.deviation_s = later.deviation();
   ready.half = day_of(plan.now, *moment);
-  ready.four_fifths = day_of(plan.now, later.moment(z_80));
-  ready.sure = day_of(plan.now, later.moment(z_95));
+  ready.four_fifths = day_of(plan.now, later.moment(normal_quantile(0.8)));
+  ready.sure = day_of(plan.now, later.moment(normal_quantile(0.95)));
   return ready;
 }
 
@@ -157,14 +155,14 @@ double chance_by(std::vector<BenchOrder> const& orders, BenchPlan const& plan, R
   if (evening < ready.ready) {
     // Before the plan's day the hours that are open do not tell: by the clock.
     auto const one = static_cast<double>(later.moment(1) - ready.ready);
-    return distribution(static_cast<double>(evening - ready.ready) / std::max(one, 1.0));
+    return normal_cdf(static_cast<double>(evening - ready.ready) / std::max(one, 1.0));
   }
   double low = 0, high = 6;
   for (int i = 0; i < 50; ++i) {
     double const middle = (low + high) / 2;
     (later.moment(middle) <= evening ? low : high) = middle;
   }
-  return distribution(low);
+  return normal_cdf(low);
 }
 
 }  // namespace endband

@@ -1,6 +1,7 @@
 // What would have to give for an order to be ready by a day.
 #include "engine/promise/hours.h"
 #include "engine/promise/promise.h"
+#include "engine/schedule/calendar.h"
 
 #include <algorithm>
 
@@ -27,7 +28,8 @@ Duration overtime_worked(Bench const& bench, BenchPlan const& plan, Time ready) 
       if (placed.hands != static_cast<int>(person)) continue;
       Time const until = std::min(placed.worked, ready);
       schedule::Calendar const& longer = plan.project.calendars[person];
-      sum.n += open_between(longer, placed.start, until) - open_between(usual, placed.start, until);
+      sum.n += schedule::open_between(longer, placed.start, until) -
+               schedule::open_between(usual, placed.start, until);
     }
   }
   return sum;

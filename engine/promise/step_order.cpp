@@ -17,11 +17,10 @@ std::vector<OperationKind> listed(std::bitset<operation_count> const& kinds) {
 }  // namespace
 
 StepOrder::StepOrder(StepLibrary const& library, std::bitset<operation_count> const& present)
-    : library_(library),
+    : steps_(library),
       present_(present),
       box_alone_(present[index_of(OperationKind::build_box)] &&
                  !present[index_of(OperationKind::final_press)]) {
-  for (Step const& step : library_.steps) steps_[index_of(step.kind)] = &step;
   for (std::size_t i = 0; i < operation_count; ++i) {
     if (!present_[i]) continue;
     Kinds seen, found;
@@ -52,7 +51,7 @@ void StepOrder::collect(OperationKind kind, Kinds& seen, Kinds& found) const {
 void StepOrder::collect_before(OperationKind kind, Kinds& seen, Kinds& found) const {
   for (OperationKind const before : box_alone_ ? comes_after_in_a_box_alone(kind) : comes_after(kind))
     collect(before, seen, found);
-  if (Step const* const step = steps_[index_of(kind)])
+  if (Step const* const step = steps_.find(kind))
     for (OperationKind const before : step->after) collect(before, seen, found);
 }
 

@@ -26,11 +26,10 @@ class StepOrder {
   void collect(OperationKind kind, Kinds& seen, Kinds& found) const;
   void collect_before(OperationKind kind, Kinds& seen, Kinds& found) const;
 
-  StepLibrary const& library_;
+  StepIndex steps_;
   Kinds present_;
   bool box_alone_;  // a box to build, and no book to press: once that is pressed, nothing of it is left but
                     // the box
-  std::array<Step const*, operation_count> steps_{};
   std::array<std::vector<OperationKind>, operation_count> before_;
 };
 

@@ -3,10 +3,10 @@
 #include "engine/promise/hours.h"
 #include "engine/promise/left.h"
 #include "engine/promise/step_order.h"
+#include "engine/schedule/network.h"
 
 #include <algorithm>
 #include <cstddef>
-#include <queue>
 #include <utility>
 
 namespace endband {
@@ -34,13 +34,12 @@ schedule::Project resources_of(Bench const& bench, BenchNow now, Reach reach) {
 // Whose hands, which place: a step as resources.
 class Means {
  public:
-  Means(Bench const& bench, StepLibrary const& library) : bench_(bench), steps_(operation_count, nullptr) {
-    for (Step const& step : library.steps) steps_[index_of(step.kind)] = &step;
+  Means(Bench const& bench, StepLibrary const& library) : bench_(bench), steps_(library) {
     for (int i = 0; i < static_cast<int>(bench.people.size()); ++i) everyone_.push_back(i);
   }
 
   void give(OperationKind kind, Task& task, std::vector<Fault>& faults) const {
-    Step const* const step = steps_[index_of(kind)];
+    Step const* const step = steps_.find(kind);
     task.hands = step == nullptr || step->who.empty() ? everyone_ : people(*step, faults);
     if (step == nullptr || step->place.empty()) return;
     Place const* const place = bench_.place(step->place);
@@ -79,7 +78,7 @@ class Means {
   }
 
   Bench const& bench_;
-  std::vector<Step const*> steps_;
+  StepIndex steps_;
   std::vector<int> everyone_;
 };
 
@@ -193,68 +192,49 @@ class Adding {
   std::vector<std::vector<int>> of_kind_;
 };
 
-// Working time passes slower than the clock: about so many seconds of the week for one of work.
-Time week_for_an_hour(Bench const& bench) {
-  constexpr Time week = 7 * day_seconds;
+// Working time passes slower than the clock: so many seconds of the week, about, for one of work.
+Time clock_for_work(Bench const& bench) {
   Time most = 1;
-  for (Person const& person : bench.people) {
-    Time open = 0;
-    for (auto const& day : person.week)
-      for (Stretch const& stretch : day) open += stretch.end - stretch.begin;
-    most = std::max(most, open);
-  }
-  return std::max<Time>(1, week / most);
+  for (Person const& person : bench.people) most = std::max(most, length_of(person.week).n);
+  return std::max<Time>(1, 7 * day_seconds / most);
 }
 
-// Each after those it is linked to; of those that are free the one with the longest way to the end, then the
-// first.
-// False where they wait for each other in a circle.
-bool sort_by_way(schedule::Project const& project, std::vector<int>& tasks, Time slow) {
-  if (tasks.empty()) return true;
-  int const first = tasks.front();
-  std::size_t const count = tasks.size();
-  std::vector<std::vector<std::size_t>> next(count);
-  std::vector<int> waits_for(count);
-  auto const local = [&](int task) { return static_cast<std::size_t>(task - first); };
-  for (int const task : tasks)
-    for (schedule::Link const& link : project.tasks[static_cast<std::size_t>(task)].after) {
-      next[local(link.from)].push_back(local(task));
-      ++waits_for[local(task)];
+// From the start of each task to the end of what waits for it; `order`: each task after those it is linked
+// from.
+std::vector<Time> ways_to_the_end(schedule::Project const& project, std::vector<int> const& order,
+                                  Time slow) {
+  std::vector<Time> way(project.tasks.size());
+  for (std::size_t i = order.size(); i-- > 0;) {
+    auto const number = static_cast<std::size_t>(order[i]);
+    Task const& task = project.tasks[number];
+    way[number] += task.work * slow + task.wait;
+    for (schedule::Link const& link : task.after) {
+      Time& before = way[static_cast<std::size_t>(link.from)];
+      before = std::max(before, way[number]);
     }
-  std::vector<std::size_t> order;
-  std::vector<int> open = waits_for;
-  for (std::size_t i = 0; i < count; ++i)
-    if (open[i] == 0) order.push_back(i);
-  for (std::size_t i = 0; i < order.size(); ++i)
-    for (std::size_t const then : next[order[i]])
-      if (--open[then] == 0) order.push_back(then);
-  std::vector<Time> way(count);
-  for (std::size_t i = count; i-- > 0;) {
-    Task const& task = project.tasks[static_cast<std::size_t>(first) + order[i]];
-    Time longest = 0;
-    for (std::size_t const then : next[order[i]]) longest = std::max(longest, way[then]);
-    way[order[i]] = longest + task.work * slow + task.wait;
   }
-  std::priority_queue<std::pair<Time, int>>
-      free;  // the way, and the first of equals: its number below nothing
-  for (std::size_t i = 0; i < count; ++i)
-    if (waits_for[i] == 0) free.emplace(way[i], -static_cast<int>(i));
-  std::vector<int> sorted;
-  while (!free.empty()) {
-    auto const task = static_cast<std::size_t>(-free.top().second);
-    free.pop();
-    sorted.push_back(first + static_cast<int>(task));
-    for (std::size_t const then : next[task])
-      if (--waits_for[then] == 0) free.emplace(way[then], -static_cast<int>(then));
-  }
-  tasks = std::move(sorted);
-  return tasks.size() == count;
+  return way;
+}
+
+// Sorts the tasks of each order; what comes before another never has the shorter way. An order whose tasks
+// wait for each other in a circle is told.
+std::optional<int> longest_way_first(BenchTasks& made, Time slow) {
+  auto const order = schedule::link_order(made.project);
+  if (!order) return made.tasks[static_cast<std::size_t>(order.error().tasks.front())].order;
+  std::vector<Time> const way = ways_to_the_end(made.project, *order, slow);
+  std::vector<std::size_t> place(order->size());
+  for (std::size_t i = 0; i < order->size(); ++i) place[static_cast<std::size_t>((*order)[i])] = i;
+  auto const rank = [&](int task) {
+    auto const number = static_cast<std::size_t>(task);
+    return std::pair(-way[number], place[number]);
+  };
+  for (std::vector<int>& tasks : made.of_order)
+    std::sort(tasks.begin(), tasks.end(), [&](int a, int b) { return rank(a) < rank(b); });
+  return std::nullopt;
 }
 
 Read<void> no_circle(StepLibrary const& library) {
-  std::vector<std::vector<OperationKind>> after(operation_count);
-  for (Step const& step : library.steps) after[index_of(step.kind)] = step.after;
-  auto const circle = circle_in(after);
+  auto const circle = circle_of(library);
   if (circle.empty()) return {};
   std::string told;
   for (OperationKind const kind : circle) told += std::string(operation_row(kind).name) + " before ";
@@ -276,19 +256,18 @@ Read<BenchTasks> tasks_of(Bench const& bench, StepLibrary const& library,
   BenchTasks made{resources_of(bench, now, reach), {}, {}};
   Means const means(bench, library);
   std::vector<Fault> faults;
-  Time const slow = week_for_an_hour(bench);
   for (std::size_t i = 0; i < orders.size(); ++i) {
     made.of_order.emplace_back();
     if (orders[i].waits_for_customer) continue;
     Adding(made, orders[i], static_cast<int>(i), library, now, reach.low_times).add(means, faults);
-    if (!sort_by_way(made.project, made.of_order.back(), slow))
-      return refuse({FaultCode::rule_refused,
-                     {"steps", 0, 0, "after"},
-                     orders[i].name,
-                     "steps that do not come before work by others which comes before them",
-                     {}});
   }
   if (!faults.empty()) return tl::unexpected(std::move(faults));
+  if (auto const circle = longest_way_first(made, clock_for_work(bench)))
+    return refuse({FaultCode::rule_refused,
+                   {"steps", 0, 0, "after"},
+                   orders[static_cast<std::size_t>(*circle)].name,
+                   "steps that do not come before work by others which comes before them",
+                   {}});
   return made;
 }
 

@@ -2,7 +2,7 @@
 // engine/risk.
 #pragma once
 
-#include "engine/labour/draw.h"
+#include "engine/chance/draw.h"
 #include "engine/risk/risk.h"
 
 #include <cstddef>

@@ -2,9 +2,9 @@
 // from the end of a project, before them), and how new ones are made of old ones.
 #pragma once
 
+#include "engine/chance/random.h"
 #include "engine/schedule/network.h"
 #include "engine/schedule/project.h"
-#include "engine/schedule/random.h"
 
 #include <vector>
 

@@ -31,7 +31,7 @@ TEST_CASE("a week is read day by day") {
   for (std::size_t day = 0; day < 5; ++day) CHECK(week[day] == weekday);
   CHECK(week[5] == std::vector<Stretch>{{10 * h, 13 * h}});
   CHECK(week[6].empty());
-  CHECK(hours_of(week) == Duration{38 * h});  // 5 x 7 h and 3 h
+  CHECK(length_of(week) == Duration{38 * h});  // 5 x 7 h and 3 h
   CHECK(week_text(week) == "Mon-Fri 09:00-12:30 13:30-17:00, Sat 10:00-13:00");
   CHECK(week_lines(week) == std::vector<std::string>{"Mon-Fri 09:00-12:30, 13:30-17:00", "Sat 10:00-13:00"});
 }
@@ -95,7 +95,7 @@ TEST_CASE("every week of quarter hours reads back as it was") {
         day.push_back({at, end});
         at = end + (1 + next(8)) * 900;
       }
-    if (hours_of(week).n == 0) continue;
+    if (length_of(week).n == 0) continue;
     CAPTURE(week_text(week));
     CHECK(read_week(week_text(week)).value() == week);
   }

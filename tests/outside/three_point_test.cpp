@@ -1,7 +1,7 @@
 // Three-point times and costs as others print them; "recomputed" values were worked out apart from this
 // program.
-#include "engine/labour/draw.h"
-#include "engine/labour/three_points.h"
+#include "engine/chance/draw.h"
+#include "engine/chance/three_points.h"
 
 #include <doctest/doctest.h>
 

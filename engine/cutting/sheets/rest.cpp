@@ -1,6 +1,6 @@
 #include "engine/cutting/sheets/rest.h"
 
-#include "engine/cutting/geometry/mixed.h"
+#include "engine/chance/mixed.h"
 
 #include <algorithm>
 

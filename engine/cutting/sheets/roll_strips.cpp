@@ -1,6 +1,6 @@
 #include "engine/cutting/sheets/roll_strips.h"
 
-#include "engine/cutting/geometry/mixed.h"
+#include "engine/chance/mixed.h"
 #include "engine/cutting/sheets/roll_order.h"
 
 #include <algorithm>

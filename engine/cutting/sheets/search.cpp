@@ -1,6 +1,6 @@
 #include "engine/cutting/sheets/search.h"
 
-#include "engine/cutting/geometry/mixed.h"
+#include "engine/chance/mixed.h"
 #include "engine/cutting/sheets/finish.h"
 #include "engine/cutting/sheets/shape.h"
 #include "engine/cutting/sheets/stock.h"

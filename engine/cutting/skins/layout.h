@@ -3,7 +3,7 @@
 #pragma once
 
 #include "engine/cutting/skins/lines.h"
-#include "engine/cutting/skins/random.h"
+#include "engine/chance/random.h"
 
 namespace endband::cutting::skins {
 

@@ -93,8 +93,8 @@ TEST_CASE("three jobs and a book asked about share one press and one pair of han
 TEST_CASE("what was recorded is not planned again") {
   On on;
   on.orders = {order("A")};
-  auto const ready_with = [&](std::vector<Recorded> recorded) {
-    on.orders[0].recorded = std::move(recorded);
+  auto const ready_with = [&](std::vector<Worked> worked) {
+    on.orders[0].worked = std::move(worked);
     return ready_at(plan_bench(on.it()).value(), on.orders, 0);
   };
   CHECK(ready_with({}) == at(2, 13, 45));
@@ -295,4 +295,16 @@ TEST_CASE(
   auto const ready = ready_by(on.orders, plan, 0);
   for (Date const day : {ready->half, ready->four_fifths, ready->sure})
     CHECK(std::chrono::weekday(day).iso_encoding() <= 5);
+}
+
+TEST_CASE("who works around the clock is planned around the clock") {
+  On on;
+  for (auto& stretches : on.bench.people[0].week) stretches = {{0, day}};
+  on.orders = {order("A")};
+  // Folded Mon 00:00-02:00, pressed 02:00-02:30 until 14:30, sewn until 17:30, pressed until Tue 17:45,
+  // packed until 18:15.
+  CHECK(ready_at(plan_bench(on.it()).value(), on.orders, 0) == at(1, 18, 15));
+  on.bench.people[0].week[0] = {{9 * hour, 22 * hour}};
+  on.bench.people[0].overtime = Duration{4 * hour};
+  CHECK(plan_bench(on.it(), {.overtime = Duration{4 * hour}}).has_value());  // until midnight, and on
 }

@@ -1,4 +1,4 @@
-#include "engine/labour/draw.h"
+#include "engine/chance/draw.h"
 
 #include "engine/fault/fault.h"
 

@@ -1,4 +1,4 @@
-#include "engine/labour/three_points.h"
+#include "engine/chance/three_points.h"
 
 #include <cmath>
 #include <limits>

@@ -1,8 +1,8 @@
 // The inverse of a beta-PERT distribution at many chances at once: its density is integrated over 512 stripes
 // by Simpson's rule, the two outermost by their power series, and turned round by the straight line that the
 // density nearly is within a stripe.
+#include "engine/chance/draw.h"
 #include "engine/fault/fault.h"
-#include "engine/labour/draw.h"
 
 #include <algorithm>
 #include <array>

@@ -3,7 +3,7 @@
 
 #include <cstdint>
 
-namespace endband::cutting {
+namespace endband {
 
 // One step of SplitMix64 (Steele, Lea & Flood 2014).
 constexpr std::uint64_t mixing_step = 0x9E3779B97F4A7C15U;
@@ -14,4 +14,4 @@ constexpr std::uint64_t mixed(std::uint64_t x) {
   return x ^ (x >> 31U);
 }
 
-}  // namespace endband::cutting
+}  // namespace endband

@@ -1,11 +1,11 @@
-// A counter-based generator: the same numbers from every compiler.
+// A counter-based generator for searches: the same numbers from every compiler.
 #pragma once
 
-#include "engine/cutting/geometry/mixed.h"
+#include "engine/chance/mixed.h"
 
 #include <cstdint>
 
-namespace endband::cutting::skins {
+namespace endband {
 
 class Random {
  public:
@@ -15,14 +15,16 @@ class Random {
     counter_ += mixing_step;
     return next;
   }
-  // 0 <= result < below; below > 0.
+  // 0 <= result < below; below > 0. The bias of the remainder is below one in 2^32 for what searches ask.
   std::int64_t below(std::int64_t below) {
     return static_cast<std::int64_t>((next() >> 11U) % static_cast<std::uint64_t>(below));
   }
   std::int64_t between(std::int64_t least, std::int64_t most) { return least + below(most - least + 1); }
+  // True once in so many.
+  bool once_in(int many) { return below(many) == 0; }
 
  private:
   std::uint64_t counter_;
 };
 
-}  // namespace endband::cutting::skins
+}  // namespace endband

@@ -3,7 +3,7 @@
 // compiler.
 #pragma once
 
-#include "engine/labour/three_points.h"
+#include "engine/chance/three_points.h"
 
 #include <array>
 #include <cstdint>
