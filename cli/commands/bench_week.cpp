@@ -1,8 +1,8 @@
 // What is to be done when: the open jobs on the bench, day by day, and when each can be sent.
 #include "cli/commands/bench_planned.h"
 #include "cli/commands/commands.h"
+#include "cli/commands/drawn.h"
 #include "cli/document/svg.h"
-#include "cli/process/put_files.h"
 #include "cli/words/values.h"
 #include "db/jobs.h"
 #include "engine/promise/hours.h"
@@ -168,18 +168,11 @@ Document to_document(Week const& week) {
   return document;
 }
 
-Read<void> draw(Context& context, Args const& args, Week const& week) {
+Read<void> draw(Context const& context, Args const& args, Week const& week) {
   if (!week.folder) return {};
-  Drawing const drawing = draw_bench_chart(week.chart);
-  std::vector<NewFile> const files{{"bench.svg", to_svg(drawing)}};
-  std::vector<Fault> faults;
-  if (!context.yes)
-    for (std::string const& path : files_there(*week.folder, files))
-      faults.push_back({FaultCode::already_exists, args.where("--svg"), path, "--yes, to write over it", {}});
-  if (!faults.empty()) return tl::unexpected(std::move(faults));
-  if (context.dry_run) return {};
-  if (auto const written = put_files(*week.folder, files); !written) return tl::unexpected(written.error());
-  return {};
+  std::vector<NewFile> const files{{"bench.svg", to_svg(draw_bench_chart(week.chart))}};
+  if (auto const may = may_draw(context, args, week.folder, files); !may) return may;
+  return draw_files(context, week.folder, files);
 }
 
 // A quote that is not accepted, as if it were asked today.

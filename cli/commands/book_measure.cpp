@@ -2,10 +2,10 @@
 // cut; and draws it.
 #include "cli/commands/commands.h"
 #include "cli/commands/described.h"
+#include "cli/commands/drawn.h"
 #include "cli/commands/measured.h"
 #include "cli/document/svg.h"
 #include "cli/drawings/drawings.h"
-#include "cli/process/put_files.h"
 #include "engine/book/copies.h"
 
 namespace endband::cli {
@@ -23,16 +23,12 @@ Measured measure(Described described) {
   return view;
 }
 
-Read<bool> write_drawings(Context& context, Args const& args, Measured const& view) {
+Read<void> write_drawings(Context const& context, Args const& args, Measured const& view) {
+  if (!view.folder) return {};
   std::vector<NewFile> files;
   for (Drawing const& drawing : view.drawings) files.push_back({drawing_file(drawing), to_svg(drawing)});
-  std::vector<Fault> faults;
-  if (!context.yes)
-    for (std::string const& path : files_there(*view.folder, files))
-      faults.push_back({FaultCode::already_exists, args.where("--svg"), path, "--yes, to write over it", {}});
-  if (!faults.empty()) return tl::unexpected(std::move(faults));
-  if (context.dry_run || files.empty()) return true;
-  return put_files(*view.folder, files);
+  if (auto const may = may_draw(context, args, view.folder, files); !may) return may;
+  return draw_files(context, view.folder, files);
 }
 
 Read<Answer> run(Context& context, Args const& args) {
@@ -47,9 +43,8 @@ Read<Answer> run(Context& context, Args const& args) {
   }
   view->folder = args.text("--svg");
   view->dry_run = context.dry_run;
-  if (view->folder)
-    if (auto const written = write_drawings(context, args, *view); !written)
-      return tl::unexpected(written.error());
+  if (auto const written = write_drawings(context, args, *view); !written)
+    return tl::unexpected(written.error());
   return Answer(*std::move(view));
 }
 

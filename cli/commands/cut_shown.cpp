@@ -1,9 +1,9 @@
 #include "cli/commands/cut_shown.h"
 
 #include "cli/commands/cut_words.h"
+#include "cli/commands/drawn.h"
 #include "cli/document/svg.h"
 #include "cli/drawings/cut_drawing.h"
-#include "cli/process/put_files.h"
 #include "cli/words/values.h"
 
 #include <fmt/format.h>
@@ -57,19 +57,11 @@ std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of) 
 }
 
 Read<void> may_write_cut_drawings(Context const& context, Args const& args, CutShown const& shown) {
-  if (!shown.folder || context.yes) return {};
-  std::vector<Fault> faults;
-  for (std::string const& path : files_there(*shown.folder, files_of(shown)))
-    faults.push_back({FaultCode::already_exists, args.where("--svg"), path, "--yes, to write over it", {}});
-  if (!faults.empty()) return tl::unexpected(std::move(faults));
-  return {};
+  return may_draw(context, args, shown.folder, files_of(shown));
 }
 
 Read<void> write_cut_drawings(Context const& context, CutShown const& shown) {
-  if (!shown.folder || context.dry_run || shown.drawings.empty()) return {};
-  auto const put = put_files(*shown.folder, files_of(shown));
-  if (!put) return tl::unexpected(put.error());
-  return {};
+  return draw_files(context, shown.folder, files_of(shown));
 }
 
 std::int64_t cut_work(Args const& args) { return args.get<std::int64_t>("--work").value_or(CutRules{}.work); }

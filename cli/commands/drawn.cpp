@@ -1,0 +1,22 @@
+#include "cli/commands/drawn.h"
+
+namespace endband::cli {
+
+Read<void> may_draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
+                    std::vector<NewFile> const& files) {
+  if (!folder || context.yes) return {};
+  std::vector<Fault> faults;
+  for (std::string const& path : files_there(*folder, files))
+    faults.push_back({FaultCode::already_exists, args.where("--svg"), path, "--yes, to write over it", {}});
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return {};
+}
+
+Read<void> draw_files(Context const& context, std::optional<std::string> const& folder,
+                      std::vector<NewFile> const& files) {
+  if (!folder || files.empty() || context.dry_run) return {};
+  if (auto const put = put_files(*folder, files); !put) return tl::unexpected(put.error());
+  return {};
+}
+
+}  // namespace endband::cli

@@ -1,0 +1,22 @@
+// Drawings that a command writes into the folder of --svg: none over one that is there, unless --yes was
+// said.
+#pragma once
+
+#include "cli/command/args.h"
+#include "cli/command/context.h"
+#include "cli/process/put_files.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace endband::cli {
+
+// already_exists for each file that is there; without a folder there is nothing to say.
+Read<void> may_draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
+                    std::vector<NewFile> const& files);
+// Nothing without a folder or a file, nor with --dry-run.
+Read<void> draw_files(Context const& context, std::optional<std::string> const& folder,
+                      std::vector<NewFile> const& files);
+
+}  // namespace endband::cli
