@@ -33,6 +33,7 @@ void check_versions(
 void check_bench(Findings& findings);   // the bench, and what the steps ask of it
 void check_quotes(Findings& findings);  // seals, identities, replay
 void check_stock(Findings& findings);   // sums anew the shelf, and holds each movement to its rules
-void check_homes(Findings& findings);   // no cost both in the overhead and on a job
+void check_selling(Findings& findings);  // outlets, carriage services, listings
+void check_homes(Findings& findings);    // no cost both in the overhead and on a job
 
 }  // namespace endband::db

@@ -1,6 +1,7 @@
 #include "db/frozen.h"
 
 #include "db/frozen_bill.h"
+#include "db/frozen_selling.h"
 #include "db/quote_visitors.h"
 
 #include <algorithm>
@@ -39,6 +40,7 @@ void each_plain_part(Visitor& visit, Quote& quote) {
 bool keeps_orders(FrozenQuote const& quote) { return quote.rules >= first_rules_of_orders; }
 bool keeps_plans(FrozenQuote const& quote) { return quote.rules >= first_rules_of_plans; }
 bool keeps_promises(FrozenQuote const& quote) { return quote.rules >= first_rules_of_learning; }
+bool keeps_selling(FrozenQuote const& quote) { return quote.rules >= first_rules_of_selling; }
 
 // What quotes keep since the rules of orders, beside the above.
 template <class Visitor, class Quote>
@@ -175,6 +177,7 @@ void save_parts(Connection& connection, std::int64_t quote, FrozenQuote const& f
   save_materials(connection, quote, frozen.materials);
   if (keeps_plans(frozen)) saver.beside<PlanDetail>(frozen.bill.lines);
   if (keeps_promises(frozen)) each_promise(saver, frozen);
+  if (keeps_selling(frozen)) save_selling(saver, frozen);
   if (!keeps_orders(frozen)) return;
   each_part_of_orders(saver, frozen);
   saver.list(words_of(frozen.ways));
@@ -195,6 +198,7 @@ FrozenQuote load_frozen(Connection& connection, std::int64_t quote) {
   frozen.materials = load_materials(connection, quote);
   if (keeps_plans(frozen)) loader.beside<PlanDetail>(frozen.bill.lines);
   if (keeps_promises(frozen)) load_promises(loader, frozen);
+  if (keeps_selling(frozen)) load_selling(loader, frozen);
   if (keeps_orders(frozen))
     load_orders(loader, frozen);
   else
@@ -210,6 +214,7 @@ std::vector<PartSeal> seals_of(Currency currency, QuoteIdentity const& identity,
   seal_materials(sealer, frozen.materials);
   if (keeps_plans(frozen)) sealer.beside<PlanDetail>(frozen.bill.lines);
   if (keeps_promises(frozen)) each_promise(sealer, frozen);
+  if (keeps_selling(frozen)) seal_selling(sealer, frozen);
   if (keeps_orders(frozen)) {
     each_part_of_orders(sealer, frozen);
     sealer.list(words_of(frozen.ways));

@@ -9,7 +9,7 @@
 namespace endband::db {
 namespace {
 
-constexpr std::size_t longest_words = 500;  // bytes; an address has several lines
+constexpr std::size_t longest_words = 2000;  // bytes; an address has several lines, an owner's text more
 
 Fault fault(FaultCode code, Where const& where, std::string_view found, std::string expected) {
   return {code, where, std::string(found), std::move(expected), {}};
@@ -44,6 +44,12 @@ Read<std::string> covered(std::string_view value, Where const& where) {
   Fault wrong = fault(FaultCode::unknown_code, where, value, "a kind of material or a step");
   wrong.near = nearest(value, known);
   return refuse(std::move(wrong));
+}
+
+Read<std::string> code(std::string_view value, Where const& where) {
+  bool const plain = value.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == std::string::npos;
+  if (plain) return std::string(value);
+  return refuse(fault(FaultCode::bad_value, where, value, "lower case letters, digits and '-'"));
 }
 
 std::string decimal_or_fraction(Ratio value) {
@@ -98,13 +104,39 @@ Read<std::string> canonical_value(SettingRow const& row, std::string_view value,
       return in_range(row, count->n / 1000, 1, "", std::to_string(count->n / 1000), where);
     }
     case ValueType::choice: return choice(value, row.choices, where);
-    case ValueType::code: return covered(value, where);
+    case ValueType::code: return row.name == "covers.*" ? covered(value, where) : code(value, where);
     default:
       if (value.size() > longest_words)
         return refuse(
             fault(FaultCode::out_of_range, where, value, std::to_string(longest_words) + " bytes at most"));
       return std::string(value);
   }
+}
+
+std::optional<Fault> fault_of_member(SettingRow const& row, std::string_view name, Where const& where) {
+  std::string_view const member = name.substr(name.find('.') + 1);
+  std::vector<std::string_view> known;
+  std::vector<std::string> lower;
+  std::string expected;
+  if (row.name == "tax-class.*") {
+    for (std::size_t i = 0; i < component_count; ++i)
+      known.push_back(component_name(static_cast<Component>(i)));
+    known.emplace_back("carriage");
+    expected = "tax-class and a component of a quote, or carriage";
+  } else if (row.name == "exchange.*" || row.name == "exchange-spread.*") {
+    for (std::string_view const code : currency_codes()) {
+      std::string& each = lower.emplace_back(code);
+      for (char& letter : each) letter = static_cast<char>(letter - 'A' + 'a');
+    }
+    known.assign(lower.begin(), lower.end());
+    expected = "a currency in small letters: exchange.usd";
+  } else {
+    return std::nullopt;
+  }
+  if (std::find(known.begin(), known.end(), member) != known.end()) return std::nullopt;
+  Fault wrong = fault(FaultCode::unknown_code, where, name, expected);
+  wrong.near = nearest(member, known);
+  return wrong;
 }
 
 Read<Value> default_value(std::string_view key, std::string_view value, Where const& where) {

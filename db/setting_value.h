@@ -3,6 +3,7 @@
 
 #include "db/settings.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -12,6 +13,9 @@ namespace endband::db {
 // to faults.
 Read<std::string> canonical_value(SettingRow const& row, std::string_view value, Currency currency,
                                   Where const& where);
+
+// Of a family whose members are known: a name that is none of them.
+std::optional<Fault> fault_of_member(SettingRow const& row, std::string_view name, Where const& where);
 
 // The value of a description's key as the workshop's default. Faults: unknown_key with near, and what the
 // key's own row says of the value.

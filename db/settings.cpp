@@ -18,6 +18,7 @@ Read<Setting> read_setting(Workshop& workshop, std::string_view name, std::strin
     for (SettingRow const& each : setting_table()) known.push_back(each.name);
     return refuse({FaultCode::unknown_code, where, std::string(name), "a setting", nearest(name, known)});
   }
+  if (auto fault = fault_of_member(*row, name, where)) return refuse(*std::move(fault));
   value = trimmed(value);
   Setting setting{std::string(name), std::string(value), {}, 0};
   if (row->name == "default.*") {

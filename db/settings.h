@@ -36,6 +36,9 @@ namespace endband::db {
 // overtime.share       share     beyond the hourly rate
 // promise.confidence   share     of a simulated contingency
 // stock.formula        choice    first-in-first-out | moving-average; stands from the first movement on
+// tax-rate.<class>     share     tax-class.<component> code: which class a component, or carriage, is of
+// exchange.<currency>  number    exchange-spread.<currency> share
+// text.<made to>       words     what a consumer is told; tax.exempt-words; maker.country
 // cut.least-kept       length    cut.kerf length: for cutting plans
 // order.cost           money     holding.share share: for suggested order sizes
 // overhead.<name>      money     a year's: "overhead.rent"; several; each may name what it covers, see
@@ -79,8 +82,9 @@ struct Shop {  // everything of the settings that a price takes
   Ratio overtime_share;  // what an hour beyond the week's is paid over a plain one
   Ratio confidence;      // of the contingency where a job is simulated
   int valid_days = 30;
-  std::string maker_name, maker_address, maker_email;
-  BookText defaults;  // the default.* values as a description layer
+  std::string maker_name, maker_address, maker_email, maker_country;
+  std::string exempt_words;  // the owner's, where no tax is charged
+  BookText defaults;         // the default.* values as a description layer
 };
 // Faults: missing_setting, all at once, `expected` being the words that set it: "workshop set
 // year.hours=\"1100 h\"".

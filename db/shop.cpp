@@ -71,6 +71,31 @@ RateBasis rate_basis(InForce& in_force, Currency currency) {
   return basis;
 }
 
+// Components, and carriage, of another class than the goods at large.
+std::vector<TaxOfLine> tax_of_lines(InForce& in_force) {
+  constexpr std::string_view family = "tax-class.";
+  std::vector<TaxOfLine> own;
+  for (Setting const& setting : in_force.all()) {
+    if (!setting.name.starts_with(family)) continue;
+    std::string const line = setting.name.substr(family.size());
+    std::string const rate = "tax-rate." + setting.value;
+    std::string_view const text = in_force.text(rate);
+    if (text.empty()) {
+      in_force.faults.push_back({FaultCode::missing_setting,
+                                 {"workshop", 0, 0, rate},
+                                 "",
+                                 "rates tax " + setting.value + " \"7 %\"",
+                                 {}});
+      continue;
+    }
+    std::optional<Component> component;
+    for (std::size_t i = 0; i < component_count; ++i)
+      if (component_name(static_cast<Component>(i)) == line) component = static_cast<Component>(i);
+    own.push_back({component, setting.value, in_force.ratio(text)});
+  }
+  return own;
+}
+
 SellingRules selling_rules(InForce& in_force) {
   SellingRules selling;
   selling.points.step = in_force.step("price.step");
@@ -88,6 +113,7 @@ SellingRules selling_rules(InForce& in_force) {
   if (selling.tax.mode != TaxMode::none) {
     selling.tax.rate = in_force.ratio(in_force.needed("tax.rate"));
     selling.tax.name = in_force.text("tax.name");
+    selling.tax.own = tax_of_lines(in_force);
   }
   selling.deposit.share = in_force.ratio(in_force.text("deposit.share"));
   selling.deposit.step = in_force.step("deposit.step");
@@ -141,6 +167,8 @@ Read<Shop> load_shop(Workshop& workshop, Date on) {
   shop.maker_name = in_force.text("maker.name");
   shop.maker_address = in_force.text("maker.address");
   shop.maker_email = in_force.text("maker.email");
+  shop.maker_country = in_force.text("maker.country");
+  shop.exempt_words = in_force.text("tax.exempt-words");
   shop.defaults = defaults_layer(in_force);
   if (!in_force.faults.empty()) return tl::unexpected(std::move(in_force.faults));
   return shop;

@@ -126,6 +126,14 @@ void Statement::get(Goal& goal) {
     goal = MarginGoal{share};
   else if (kind == "markup")
     goal = MarkupGoal{share};
+  else if (share.den() != 1)
+    damaged("not whole minor units: " + ratio_text(share));
+  else if (Money const sum{share.num(), connection_.currency}; kind == "profit")
+    goal = ProfitGoal{sum};
+  else if (kind == "hourly")
+    goal = HourlyGoal{sum};
+  else if (kind == "leave")
+    goal = LeaveGoal{sum};
   else
     damaged("unknown word: " + kind);
 }

@@ -62,7 +62,7 @@ constexpr std::array builds_on_texts{
     "FROM job_outside "
     "UNION SELECT job, entry FROM job_done UNION SELECT job, entry FROM job_payment UNION SELECT job, entry "
     "FROM job_without UNION SELECT job, "
-    "entry FROM job_agreed"
+    "entry FROM job_agreed UNION SELECT job, entry FROM listing WHERE job IS NOT NULL"
     ") b ON b.job = a.job WHERE a.entry = ?1 AND b.entry IN LATER",
 
     "SELECT b.entry, 'goes on with ' || b.gate FROM job_event a JOIN job_event b ON b.job = a.job AND b.gate "
@@ -104,6 +104,22 @@ constexpr std::array builds_on_texts{
     "a.code AND b.valid_from = a.valid_from WHERE a.entry = ?1 AND b.entry IN LATER",
     "SELECT b.entry, 'says the count of ' || b.code FROM place_version a JOIN place_version b ON b.code = "
     "a.code AND b.valid_from = a.valid_from WHERE a.entry = ?1 AND b.entry IN LATER",
+
+    // An outlet that something is listed at, and listings that went on.
+    "SELECT b.entry, 'changes outlet ' || b.code FROM outlet_version a JOIN outlet_version b ON b.code = "
+    "a.code AND b.valid_from = a.valid_from WHERE a.entry = ?1 AND b.entry IN LATER",
+    "SELECT b.entry, 'changes carriage ' || b.code FROM carriage_version a JOIN carriage_version b ON b.code "
+    "= a.code AND b.valid_from = a.valid_from WHERE a.entry = ?1 AND b.entry IN LATER",
+    "SELECT b.entry, 'lists ' || b.title || ' there' FROM outlet_version a JOIN listing b ON b.outlet = "
+    "a.code "
+    "WHERE a.entry = ?1 AND b.entry IN LATER AND NOT EXISTS (SELECT 1 FROM outlet_version o WHERE o.code = "
+    "a.code AND o.id < a.id)",
+    "SELECT b.entry, 'prices listing ' || a.id FROM listing a JOIN listing_price b ON b.listing = a.id WHERE "
+    "a.entry = ?1 AND b.entry IN LATER",
+    "SELECT b.entry, 'ends listing ' || a.id FROM listing a JOIN listing_event b ON b.listing = a.id WHERE "
+    "a.entry = ?1 AND b.entry IN LATER",
+    "SELECT b.entry, 'prices listing ' || b.listing || ' anew' FROM listing_price a JOIN listing_price b ON "
+    "b.listing = a.listing WHERE a.entry = ?1 AND b.entry IN LATER AND b.on_date <= a.on_date",
 
     // Days off that were taken back since.
     "SELECT b.entry, 'takes its days back' FROM day_off a JOIN day_off b ON b.undoes = a.id WHERE a.entry = "

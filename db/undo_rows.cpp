@@ -17,8 +17,8 @@ struct Countered {
   std::vector<std::string_view> left_out;
 };
 // Job rows before what they rest on; movements before reservations, which a CHECK compares with nothing.
-std::array<Countered, 12> const& countered() {
-  static std::array<Countered, 12> const all{{
+std::array<Countered, 14> const& countered() {
+  static std::array<Countered, 14> const all{{
       {"job_result",
        {"materials", "labour", "overhead", "outside", "total", "seconds", "kept", "to_pay"},
        {}},
@@ -33,6 +33,8 @@ std::array<Countered, 12> const& countered() {
       {"job_agreed", {}, {}},
       {"quote_event", {}, {}},
       {"day_off", {}, {}},
+      {"listing_event", {}, {}},
+      {"listing_price", {}, {}},
   }};
   return all;
 }
@@ -182,6 +184,26 @@ void tell_days_off(Connection& connection, std::int64_t entry, Rows& rows) {
            });
 }
 
+void tell_listings(Connection& connection, std::int64_t entry, Rows& rows) {
+  each_row(connection,
+           "SELECT printf('listing %d, %s', l.id, l.title), e.event, 'listed' FROM listing_event e "
+           "JOIN listing l ON l.id = e.listing WHERE e.entry = ?1 UNION ALL "
+           "SELECT printf('listing %d, %s', id, title), 'listed', '' FROM listing WHERE entry = ?1",
+           entry, [&](Statement& select) {
+             Undone& row = rows.emplace_back();
+             select.read(row.what, row.now, row.then);
+           });
+  each_row(connection,
+           "SELECT printf('listing %d, ticket', p.listing), p.ticket, p.currency FROM listing_price p "
+           "JOIN listing l ON l.id = p.listing WHERE p.entry = ?1 AND l.entry <> ?1",
+           entry, [&](Statement& select) {
+             std::string what;
+             Money ticket;
+             select.read(what, ticket.minor, ticket.currency);
+             rows.push_back({what, money_text(ticket), ""});
+           });
+}
+
 // --- what is set aside
 
 // An undoing that takes goods off the shelf, or sets goods aside anew, may find them set aside for another
@@ -254,12 +276,20 @@ void withdraw_quotes(Writing& writing, std::int64_t entry, Date on) {
   insert.bind(entry, on, writing.entry()).run();
 }
 
+void withdraw_listings(Writing& writing, std::int64_t entry, Date on) {
+  Statement insert(
+      writing.workshop().connection(),
+      "INSERT INTO listing_event (listing, event, on_date, words, entry) "
+      "SELECT id, 'withdrawn', max(on_date, ?2), '', ?3 FROM listing WHERE entry = ?1 ORDER BY id");
+  insert.bind(entry, on, writing.entry()).run();
+}
+
 }  // namespace
 
 std::vector<Fault> counter_rows(Writing& writing, std::int64_t entry, Date on, std::vector<Undone>& undone) {
   Connection& connection = writing.workshop().connection();
   if (std::vector<Fault> faults = let_go_since(connection, entry); !faults.empty()) return faults;
-  for (auto const tell : {tell_quotes, tell_job, tell_lots, tell_reservations, tell_days_off})
+  for (auto const tell : {tell_quotes, tell_job, tell_lots, tell_reservations, tell_days_off, tell_listings})
     tell(connection, entry, undone);
   std::vector<Shortage> const before = shortages(connection, entry);
   for (Countered const& what : countered()) {
@@ -267,6 +297,7 @@ std::vector<Fault> counter_rows(Writing& writing, std::int64_t entry, Date on, s
     insert.bind(entry, writing.entry(), on).run();
   }
   withdraw_quotes(writing, entry, on);
+  withdraw_listings(writing, entry, on);
   return worse(connection, entry, before);
 }
 

@@ -19,8 +19,8 @@ struct Versioned {
   std::string empty_columns;
   std::string first;  // why the first cannot be taken back
 };
-std::array<Versioned, 7> const& versioned() {
-  static std::array<Versioned, 7> const all{
+std::array<Versioned, 9> const& versioned() {
+  static std::array<Versioned, 9> const all{
       Versioned{"setting_version", "name", "SELECT ?1", "''", "value", ""},
       Versioned{"step_version", "operation", "SELECT ?1", "", "",
                 "these are its first times; endband steps set gives others"},
@@ -33,7 +33,9 @@ std::array<Versioned, 7> const& versioned() {
                 "reorder_at, order_size, lead_days, keeps_days, keeps_opened_days", ""},
       Versioned{"person_version", "code", "SELECT ?1", "'', '', NULL, 0, 1",
                 "name, week, rate, overtime_s, gone", ""},
-      Versioned{"place_version", "code", "SELECT ?1", "'', 0", "name, count", ""}};
+      Versioned{"place_version", "code", "SELECT ?1", "'', 0", "name, count", ""},
+      Versioned{"outlet_version", "code", "SELECT 'outlet ' || ?1", "''", "text", ""},
+      Versioned{"carriage_version", "code", "SELECT 'carriage ' || ?1", "''", "text", ""}};
   return all;
 }
 

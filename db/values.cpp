@@ -13,10 +13,16 @@ void Sink::put(Money value) {
 }
 
 void Sink::put(Goal const& goal) {
-  if (auto const* margin = std::get_if<MarginGoal>(&goal))
-    take("margin", margin->margin);
-  else
-    take("markup", std::get<MarkupGoal>(goal).markup);
+  struct Put {
+    Sink& sink;
+    void operator()(MarginGoal const& goal) const { sink.take("margin", goal.margin); }
+    void operator()(MarkupGoal const& goal) const { sink.take("markup", goal.markup); }
+    void operator()(ProfitGoal const& goal) const { sum("profit", goal.left); }
+    void operator()(HourlyGoal const& goal) const { sum("hourly", goal.an_hour); }
+    void operator()(LeaveGoal const& goal) const { sum("leave", goal.yours); }
+    void sum(std::string_view name, Money money) const { sink.take(name, money, std::int64_t{1}); }
+  };
+  std::visit(Put{*this}, goal);
 }
 
 }  // namespace endband::db

@@ -132,6 +132,14 @@ template <>
 constexpr Costed last_of<Costed> = Costed::pool;
 template <>
 constexpr MovementKind last_of<MovementKind> = MovementKind::given_back;
+template <>
+constexpr OutletKind last_of<OutletKind> = OutletKind::trade;
+template <>
+constexpr FeeBase last_of<FeeBase> = FeeBase::paid;
+template <>
+constexpr FeePer last_of<FeePer> = FeePer::listing;
+template <>
+constexpr MadeTo last_of<MadeTo> = MadeTo::business;
 
 template <class E>
 using Words = std::vector<std::pair<std::string_view, E>>;  // sorted by word
@@ -181,6 +189,10 @@ std::string_view word(CostFormula formula) { return formula_name(formula); }
 std::string_view word(LotSource source) { return source_name(source); }
 std::string_view word(Costed costed) { return costed_words.at(index(costed)); }
 std::string_view word(MovementKind kind) { return movement_name(kind); }
+std::string_view word(OutletKind kind) { return outlet_kind_name(kind); }
+std::string_view word(FeeBase base) { return fee_base_name(base); }
+std::string_view word(FeePer per) { return fee_per_name(per); }
+std::string_view word(MadeTo made_to) { return made_to_name(made_to); }
 
 template <class E>
 E from_word(std::string_view text) {
@@ -219,5 +231,9 @@ template CostFormula from_word(std::string_view);
 template LotSource from_word(std::string_view);
 template Costed from_word(std::string_view);
 template MovementKind from_word(std::string_view);
+template OutletKind from_word(std::string_view);
+template FeeBase from_word(std::string_view);
+template FeePer from_word(std::string_view);
+template MadeTo from_word(std::string_view);
 
 }  // namespace endband::db

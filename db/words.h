@@ -37,6 +37,10 @@ std::string_view word(CostFormula formula);
 std::string_view word(LotSource source);
 std::string_view word(Costed costed);
 std::string_view word(MovementKind kind);
+std::string_view word(OutletKind kind);
+std::string_view word(FeeBase base);
+std::string_view word(FeePer per);
+std::string_view word(MadeTo made_to);
 
 template <class E>
 E from_word(std::string_view text);  // StoreError(not_a_workshop) when there is none; for each type above

@@ -16,7 +16,7 @@ namespace endband::db {
 
 struct Connection;  // SQLiteCpp stays out of the headers
 
-inline constexpr int schema_version = 5;
+inline constexpr int schema_version = 6;
 
 class Workshop {
  public:

@@ -20,13 +20,16 @@ book() {
   "$endband" --on $autumn quote make "$books/$name.toml" "${customer[@]}" --yes >/dev/null
 }
 
-# Every command of a file in its order, those that match what is to be seen with their answers. BOOKS is where the books are.
+# Every command of a file in its order, those that match what is to be seen with their answers. BOOKS, OUTLETS and CARRIAGE are
+# where those are.
 replay() {
-  local file=$1 seen=$2 line
+  local file=$1 seen=$2 line line_here
   local -a words
   while IFS= read -r line; do
     [[ -z $line || $line == '#'* ]] && continue
-    eval "words=(${line//BOOKS/\"\$books\"})" # the file quotes its words as a shell does
+    line_here=${line//BOOKS/\"\$books\"}
+    line_here=${line_here//OUTLETS/\"\$root/sample_data/outlets\"}
+    eval "words=(${line_here//CARRIAGE/\"\$root/sample_data/carriage\"})" # the file quotes its words as a shell does
     if [[ $line =~ $seen ]]; then
       printf '\n$ endband %s\n' "$line"
       "$endband" "${words[@]}"
@@ -132,6 +135,23 @@ run --on 2026-11-30 bench week --days 21 --with 26-004 --svg "$place/bench" | ta
 run --on 2026-11-30 quote odds 26-004
 run --on 2026-12-01 job time 26-001 fold-sheets --finished
 run --on 2026-12-01 job show 26-001
+
+heading 'Selling: what one book leaves here and there, a sale, a quote with options for a budget'
+export ENDBAND_WORKSHOP=$place/selling.db
+"$endband" --on 2026-01-05 workshop new --sample >/dev/null
+replay "$root/sample_data/selling.commands" 'add mothwing|add gallery'
+run --on 2026-09-10 rates list
+run --on 2026-09-10 listing price "$books/chess_endings.toml" --through mothwing
+run --on 2026-09-10 listing price "$books/chess_endings.toml" --through post,gallery,fathom --sale '15 %'
+run --on 2026-09-10 listing price "$books/chess_endings.toml" --through post,fair,gallery --one-price
+run --on 2026-09-10 quote make "$books/quay_ballads.toml" --budget 900 --yes
+run --on 2026-09-10 quote send 26-001
+run --on 2026-09-10 quote show 26-001
+run --on 2026-09-10 quote weigh 26-001
+run --on 2026-09-10 listing post "$books/chess_endings.toml" --through mothwing --yes
+run --on 2026-11-20 listing change 1 --at-price 790 --words 'winter sale'
+run --on 2027-09-10 listing list
+run --on 2027-09-10 workshop check
 export ENDBAND_WORKSHOP=$place/workshop.db
 
 heading 'Is all of it sound?'

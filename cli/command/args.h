@@ -37,6 +37,13 @@ class Args {
     return std::get<T>(words_.at(i));
   }
 
+  // As if a flag had not been said: where another part of the command reads it in another way.
+  Args without(std::string_view flag) const {
+    Args rest = *this;
+    if (auto const found = rest.flags_.find(flag); found != rest.flags_.end()) rest.flags_.erase(found);
+    return rest;
+  }
+
   // Where a fault of this command line is: the command's words, and a flag or a word's name.
   Where where(std::string_view field) const { return {command_, 0, 0, std::string(field)}; }
 

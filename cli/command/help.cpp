@@ -16,9 +16,10 @@ struct Stage {
 constexpr std::array stages{
     Stage{"Describe a book", "book"},
     Stage{"Quote it", "quote"},
+    Stage{"Sell it", "listing"},
     Stage{"Mind the shelf", "stock"},
     Stage{"Make it", "job"},
-    Stage{"Keep what a price needs", "material customer bench steps"},
+    Stage{"Keep what a price needs", "material customer outlet rates bench steps"},
     Stage{"The workshop", "workshop"},
 };
 
@@ -108,10 +109,13 @@ Document short_help() {
   KeyValues nouns;
   nouns.rows = {{"  book", "start a description, measure the book it describes"},
                 {"  quote", "make, list, show, explain"},
+                {"  listing", "what a book leaves you, outlet by outlet, and what is listed where"},
                 {"  stock", "what lies on the shelf, comes and goes"},
                 {"  job", "what was accepted: its goods, hours, payments"},
                 {"  material", "what is bought, its figures and its prices"},
                 {"  customer", "who asks"},
+                {"  outlet", "places where books are sold, and what they take"},
+                {"  rates", "tax, exchange and carriage, all your own"},
                 {"  bench", "who works when, days off, presses and drying places"},
                 {"  steps", "how long each step of the work takes"},
                 {"  workshop", "the file all of it is kept in, and its settings"}};

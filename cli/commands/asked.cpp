@@ -1,13 +1,20 @@
 // What a quote asks beside the book: flags, then the [quote] table, then the workshop's settings.
 #include "cli/commands/described.h"
+#include "cli/commands/text_read.h"
 #include "cli/words/values.h"
 #include "db/customers.h"
 #include "engine/book/spec.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
+
 namespace endband::cli {
 namespace {
+
+constexpr std::array<std::string_view, 5> goal_flags{"--margin", "--markup", "--profit", "--hourly",
+                                                     "--leave"};
 
 class Asking {
  public:
@@ -18,7 +25,12 @@ class Asking {
     read_customer();
     read_goal();
     read_delivery();
+    read_sending();
+    read_outlet();
+    read_discount();
+    read_made_to();
     read_validity();
+    asked_.budget = budget_said();
     if (!faults_.empty()) return tl::unexpected(std::move(faults_));
     return std::move(asked_);
   }
@@ -52,6 +64,7 @@ class Asking {
     if (!take(customer)) return;
     asked_.customer = customer->code;
     asked_.customer_name = customer->name;
+    customer_country_ = customer->country;
   }
 
   // A flag has the range of its key. Both are few hundredths, which a double tells apart.
@@ -68,21 +81,62 @@ class Asking {
     return false;
   }
 
-  // A goal on the command line stands for both that a description may have.
+  // A sum of the workshop's money.
+  std::optional<Money> sum_of(std::optional<Said<std::string>> const& said) {
+    if (!said) return std::nullopt;
+    Currency const currency = described_.shop.shop.currency;
+    bool const names_currency = said->value.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos;
+    auto const money =
+        located(names_currency ? read_money_with_currency(said->value) : read_money(said->value, currency),
+                said->where);
+    if (!take(money)) return std::nullopt;
+    if (money->currency == currency) return *money;
+    faults_.push_back({FaultCode::currency_mismatch,
+                       said->where,
+                       said->value,
+                       "an amount in " + std::string(currency.code()),
+                       {}});
+    return std::nullopt;
+  }
+
+  // Of several goals the first with its place, and the place of the second.
+  struct GoalSaid {
+    Goal goal;
+    Where where;
+  };
+  std::vector<GoalSaid> goals_said(bool flags) {
+    std::vector<GoalSaid> goals;
+    auto const share = [&](std::string_view flag, std::string_view key) -> std::optional<Said<Ratio>> {
+      if (flags && !args_.has(flag)) return std::nullopt;
+      auto value = said<Ratio>(flag, key);
+      return in_range(value, key) ? value : std::nullopt;
+    };
+    auto const money = [&](std::string_view flag, std::string_view key, auto&& goal) {
+      if (flags && !args_.has(flag)) return;
+      auto const value = said<std::string>(flag, key);
+      if (auto const sum = sum_of(value)) goals.push_back({goal(*sum), value->where});
+    };
+    if (auto const value = share("--margin", "quote.margin"))
+      goals.push_back({MarginGoal{value->value}, value->where});
+    if (auto const value = share("--markup", "quote.markup"))
+      goals.push_back({MarkupGoal{value->value}, value->where});
+    money("--profit", "quote.profit", [](Money sum) { return ProfitGoal{sum}; });
+    money("--hourly", "quote.hourly", [](Money sum) { return HourlyGoal{sum}; });
+    money("--leave", "quote.leave", [](Money sum) { return LeaveGoal{sum}; });
+    return goals;
+  }
+
+  // A goal on the command line stands for all that a description may have.
   void read_goal() {
-    bool const flags = args_.has("--margin") || args_.has("--markup");
-    auto const margin =
-        flags && !args_.has("--margin") ? std::nullopt : said<Ratio>("--margin", "quote.margin");
-    auto const markup =
-        flags && !args_.has("--markup") ? std::nullopt : said<Ratio>("--markup", "quote.markup");
-    if (!in_range(margin, "quote.margin") || !in_range(markup, "quote.markup")) return;
-    if (margin && markup)
-      faults_.push_back(
-          {FaultCode::contradiction, markup->where, "a margin and a markup", "one of the two", {}});
-    else if (margin)
-      asked_.goal = MarginGoal{margin->value};
-    else if (markup)
-      asked_.goal = MarkupGoal{markup->value};
+    bool flags = false;
+    for (std::string_view const flag : goal_flags) flags |= args_.has(flag);
+    std::size_t const before = faults_.size();
+    std::vector<GoalSaid> const goals = goals_said(flags);
+    if (faults_.size() > before) return;
+    if (goals.size() > 1)
+      faults_.push_back({FaultCode::contradiction, goals[1].where, "two goals", "one of the two", {}});
+    else if (!goals.empty())
+      asked_.goal = goals.front().goal;
     else if (described_.shop.goal)
       asked_.goal = *described_.shop.goal;
     else
@@ -94,25 +148,81 @@ class Asking {
   }
 
   void read_delivery() {
-    Currency const currency = described_.shop.shop.currency;
-    asked_.delivery.carriage = {0, currency};
-    auto const carriage = said<std::string>("--carriage", "quote.carriage");
-    if (carriage) {
-      bool const names_currency =
-          carriage->value.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos;
-      auto const money = located(
-          names_currency ? read_money_with_currency(carriage->value) : read_money(carriage->value, currency),
-          carriage->where);
-      if (take(money)) asked_.delivery.carriage = *money;
-      if (money && money->currency != currency)
-        faults_.push_back({FaultCode::currency_mismatch,
-                           carriage->where,
-                           carriage->value,
-                           "an amount in " + std::string(currency.code()),
-                           {}});
-    }
+    asked_.delivery.carriage = {0, described_.shop.shop.currency};
+    if (auto const carriage = sum_of(said<std::string>("--carriage", "quote.carriage")))
+      asked_.delivery.carriage = *carriage;
     if (auto const words = said<std::string>("--delivery", "quote.delivery"))
       asked_.delivery.words = words->value;
+  }
+
+  void read_sending() {
+    auto const service = said<std::string>("--service", "quote.service");
+    auto const country = said<std::string>("--to", "quote.to");
+    if (!service) return;
+    if (args_.has("--carriage"))
+      faults_.push_back({FaultCode::contradiction,
+                         args_.where("--carriage"),
+                         "carriage and a service",
+                         "one of the two: the service's table says what it takes",
+                         {}});
+    auto found = located(db::load_carriage(workshop_, service->value, context_.on), service->where);
+    std::string to = country ? country->value : customer_country_;
+    if (to.empty())
+      faults_.push_back({FaultCode::bad_command,
+                         args_.where("--to"),
+                         "",
+                         "the country it is sent to, two letters, or a customer who has one",
+                         {}});
+    if (take(found) && !to.empty()) asked_.sending = {std::move(*found), std::move(to)};
+  }
+
+  void read_outlet() {
+    auto const code = said<std::string>("--through", "quote.outlet");
+    if (!code) return;
+    auto outlet = outlet_at(workshop_, code->value, context_.on, code->where);
+    if (!take(outlet)) return;
+    asked_.outlet = std::move(*outlet);
+  }
+
+  void read_discount() {
+    auto const share = said<Ratio>("--discount", "quote.discount");
+    if (!share || !in_range(share, "quote.discount")) return;
+    auto const reason = said<std::string>("--discount-because", "quote.discount_because");
+    if (!reason || reason->value.empty()) {
+      faults_.push_back({FaultCode::bad_command,
+                         args_.where("--discount-because"),
+                         "",
+                         "why it is given away, in words",
+                         {}});
+      return;
+    }
+    if (share->value > Ratio(0)) asked_.discount = Discount{share->value, reason->value};
+  }
+
+  void read_made_to() {
+    auto const made_to = said<std::string>("--made-to", "quote.made_to");
+    if (!made_to) return;
+    MadeToOrder read;
+    std::vector<std::string_view> known;
+    for (auto const each :
+         {MadeTo::spec, MadeTo::personal, MadeTo::options, MadeTo::stock, MadeTo::business}) {
+      known.push_back(made_to_name(each));
+      if (known.back() == made_to->value) read.what = each;
+    }
+    if (std::find(known.begin(), known.end(), made_to->value) == known.end()) {
+      faults_.push_back({FaultCode::bad_value, made_to->where, made_to->value,
+                         "spec, personal, options, stock or business", nearest(made_to->value, known)});
+      return;
+    }
+    if (auto const because = said<std::string>("--because", "quote.because")) read.because = because->value;
+    bool const wants_reason = read.what == MadeTo::spec || read.what == MadeTo::personal;
+    if (wants_reason && read.because.empty())
+      faults_.push_back({FaultCode::bad_command,
+                         args_.where("--because"),
+                         "",
+                         "the reason, in words: \"own dimensions and drawing\", \"initials tooled\"",
+                         {}});
+    asked_.made_to = std::move(read);
   }
 
   void read_validity() {
@@ -130,7 +240,14 @@ class Asking {
   db::Workshop& workshop_;
   Args const& args_;
   Described const& described_;
+  std::optional<Money> budget_said() {
+    auto const text = args_.text("--budget");
+    if (!text) return std::nullopt;
+    return sum_of(Said<std::string>{*text, args_.where("--budget")});
+  }
+
   Asked asked_;
+  std::string customer_country_;
   std::vector<Fault> faults_;
 };
 

@@ -105,6 +105,37 @@ class Amounts {
   std::vector<Fault> faults_;
 };
 
+// The rest of a description from what was said: model, materials, the book. `faults`: of the text itself.
+Read<void> complete(db::Workshop& workshop, Described& result, std::vector<Fault> faults,
+                    std::string const& name, Date prices) {
+  auto const model = model_of(result.said);
+  if (!model) return tl::unexpected(model.error());
+  result.model_name = model_name_of(result.said);
+  auto const layers = layers_of(result.said, *model, result.shop);
+  result.codes = codes_named(layers);
+  auto loaded = load(workshop, result.codes, prices, result.shop.buying);
+  if (!loaded) return tl::unexpected(std::move(loaded.error()));
+  result.catalogue = std::move(loaded->catalogue);
+  auto book = resolve(layers, result.catalogue);
+  if (!faults.empty()) {
+    if (!book) add_faults_of_materials(faults, with_near(std::move(book.error()), loaded->unknown));
+    sort_by_place(faults);
+    return tl::unexpected(std::move(faults));
+  }
+  if (!book) {
+    auto missing = with_near(std::move(book.error()), loaded->unknown);
+    sort_by_place(missing);
+    return tl::unexpected(std::move(missing));
+  }
+  // A code that no part of the book asks for is still a slip of the pen.
+  if (!loaded->unknown.empty()) {
+    for (Fault& fault : loaded->unknown) fault.where.source = name;
+    return tl::unexpected(std::move(loaded->unknown));
+  }
+  result.book = std::move(*book);
+  return {};
+}
+
 }  // namespace
 
 Read<Described> describe(Context& context, db::Workshop& workshop, std::string const& file) {
@@ -121,9 +152,6 @@ Read<Described> describe_text(db::Workshop& workshop, DescriptionText descriptio
   Readable readable = read_readable(result.text, name, description_keys());
   if (readable.text.entries.empty()) return tl::unexpected(std::move(readable.faults));
   result.said = std::move(readable.text);
-  auto const model = model_of(result.said);
-  if (!model) return tl::unexpected(model.error());
-  result.model_name = model_name_of(result.said);
   auto shop = db::load_shop(workshop, days.prices);
   if (!shop) return tl::unexpected(std::move(shop.error()));
   result.shop = std::move(*shop);
@@ -132,29 +160,26 @@ Read<Described> describe_text(db::Workshop& workshop, DescriptionText descriptio
     if (!then) return tl::unexpected(std::move(then.error()));
     result.shop.defaults = std::move(then->defaults);
   }
-  auto const layers = layers_of(result.said, *model, result.shop);
-  result.codes = codes_named(layers);
-  auto loaded = load(workshop, result.codes, days.prices, result.shop.buying);
-  if (!loaded) return tl::unexpected(std::move(loaded.error()));
-  result.catalogue = std::move(loaded->catalogue);
-  auto book = resolve(layers, result.catalogue);
-  if (!readable.faults.empty()) {
-    if (!book) add_faults_of_materials(readable.faults, with_near(std::move(book.error()), loaded->unknown));
-    sort_by_place(readable.faults);
-    return tl::unexpected(std::move(readable.faults));
-  }
-  if (!book) {
-    auto faults = with_near(std::move(book.error()), loaded->unknown);
-    sort_by_place(faults);
-    return tl::unexpected(std::move(faults));
-  }
-  // A code that no part of the book asks for is still a slip of the pen.
-  if (!loaded->unknown.empty()) {
-    for (Fault& fault : loaded->unknown) fault.where.source = name;
-    return tl::unexpected(std::move(loaded->unknown));
-  }
-  result.book = std::move(*book);
+  if (auto const done = complete(workshop, result, std::move(readable.faults), name, days.prices); !done)
+    return tl::unexpected(done.error());
   return result;
+}
+
+Read<Described> described_with(db::Workshop& workshop, Described const& base, BookText said, Date on) {
+  Described result;
+  result.text = base.text;
+  result.shop = base.shop;
+  result.said = std::move(said);
+  std::string const source = result.said.source;
+  if (auto const done = complete(workshop, result, {}, source, on); !done)
+    return tl::unexpected(done.error());
+  return result;
+}
+
+Read<BookSpec> book_with(Described const& base, BookText const& said, Catalogue const& catalogue) {
+  auto const model = model_of(said);
+  if (!model) return tl::unexpected(model.error());
+  return resolve(layers_of(said, *model, base.shop), catalogue);
 }
 
 Read<Commission> commission_of(Described const& described, Asked const& asked, StepLibrary steps) {
@@ -168,6 +193,8 @@ Read<Commission> commission_of(Described const& described, Asked const& asked, S
   commission.goal = asked.goal;
   commission.cutting = described.shop.cutting;
   commission.delivery = asked.delivery;
+  if (asked.outlet) commission.selling.outlet = asked.outlet->outlet;
+  commission.selling.discount = asked.discount;
   Amounts amounts(described.shop.shop.currency);
   for (OutsideWork const& work : described.book.outside)
     commission.outside.push_back({.words = work.words,

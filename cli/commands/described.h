@@ -3,6 +3,7 @@
 
 #include "cli/command/args.h"
 #include "cli/command/context.h"
+#include "db/outlets.h"
 #include "db/settings.h"
 #include "engine/commission/commission.h"
 
@@ -35,6 +36,17 @@ struct DescriptionDays {
 };
 Read<Described> describe_text(db::Workshop& workshop, DescriptionText description, DescriptionDays days);
 
+// The same book with other words said: an option taken, another carton.
+Read<Described> described_with(db::Workshop& workshop, Described const& base, BookText said, Date on);
+// The same from materials that are there already: of many such books none asks the workshop.
+Read<BookSpec> book_with(Described const& base, BookText const& said, Catalogue const& catalogue);
+
+// By which service to which country a book is sent.
+struct Sending {
+  db::CarriageInForce service;
+  std::string country;
+};
+
 // What a quote asks beside the book: flags come before the description's [quote] table, that before the
 // workshop.
 struct Asked {
@@ -43,6 +55,11 @@ struct Asked {
   Date valid_until;
   Goal goal;
   Delivery delivery;
+  std::optional<db::OutletInForce> outlet;
+  std::optional<Discount> discount;
+  std::optional<MadeToOrder> made_to;
+  std::optional<Sending> sending;
+  std::optional<Money> budget;
 };
 Read<Asked> asked_of(Context& context, db::Workshop& workshop, Args const& args, Described const& described);
 

@@ -1,10 +1,14 @@
 #include "cli/commands/explained.h"
 
 #include "cli/commands/quote_json.h"
+#include "cli/commands/quote_options.h"
 #include "cli/commands/quote_parts.h"
+#include "cli/commands/walk_shown.h"
 #include "cli/words/book_words.h"
 #include "cli/words/order_words.h"
+#include "cli/words/selling_words.h"
 #include "cli/words/values.h"
+#include "engine/pricing/walk.h"
 
 #include <fmt/format.h>
 
@@ -156,17 +160,11 @@ Table sheet_table(FrozenQuote const& quote) {
   return table;
 }
 
-std::string goal_words(FrozenQuote const& quote) {
-  if (auto const* const margin = std::get_if<MarginGoal>(&quote.goal))
-    return "a margin of " + percent(margin->margin) + " of the price without tax";
-  return "a markup of " + percent(std::get<MarkupGoal>(quote.goal).markup) + " on the cost";
-}
-
 std::string price_words(FrozenQuote const& quote) {
   Offer const& offer = quote.offer;
-  std::string text =
-      fmt::format("The goal is {}. Asked are {} without tax; {} of it are left, {} of what earns.",
-                  goal_words(quote), money_words(offer.goods), money_text(offer.left), percent(offer.margin));
+  std::string text = fmt::format(
+      "The goal is {}. Asked are {} without tax; {} of it are left, {} of what earns.",
+      goal_words(quote.goal), money_words(offer.goods), money_text(offer.left), percent(offer.margin));
   if (quote.selling.points.step > 1)
     text += fmt::format(" Prices are the next multiple of {}{}.",
                         money_text({quote.selling.points.step, quote.shop.currency}),
@@ -178,11 +176,14 @@ std::string price_words(FrozenQuote const& quote) {
 }
 
 std::string tax_words(FrozenQuote const& quote) {
-  TaxRules const& tax = quote.selling.tax;
+  TaxRules const tax = tax_of(quote.selling);
   if (tax.mode == TaxMode::none) return "No tax is added, as the settings say; this is no tax advice.";
-  return fmt::format("{} {} {}: {}. Computed with the rate you gave; no tax advice.", tax.name,
-                     percent(tax.rate), tax.mode == TaxMode::added ? "added" : "within the price",
-                     money_text(quote.offer.tax));
+  std::string rates = percent(tax.rate);
+  for (TaxOfLine const& own : tax.own)
+    rates += fmt::format(", {} on {}", percent(own.rate),
+                         own.component ? component_name(*own.component) : "carriage");
+  return fmt::format("{} {} {}: {}. Computed with the rates you gave; no tax advice.", tax.name, rates,
+                     tax.mode == TaxMode::added ? "added" : "within the price", money_text(quote.offer.tax));
 }
 
 std::string payment_words(FrozenQuote const& quote) {
@@ -190,9 +191,13 @@ std::string payment_words(FrozenQuote const& quote) {
   return fmt::format(
       "To pay {}: {} to begin, {} when it is ready. The deposit is {} of the total, and never less than the "
       "{} this "
-      "order makes you pay out.",
+      "order makes you pay out{}.",
       money_words(offer.total), money_text(offer.deposit), money_text(offer.balance),
-      percent(quote.selling.deposit.share), money_text(quote.sheet.outlay));
+      percent(quote.selling.deposit.share), money_text(quote.sheet.outlay),
+      quote.selling.deposit.first_hours.minor > 0
+          ? fmt::format(" and the {} of the hours before its first approval",
+                        money_text(quote.selling.deposit.first_hours))
+          : "");
 }
 
 }  // namespace
@@ -216,6 +221,8 @@ Json to_json(Explained const& view) {
                       {"pieces", json_array(quote.pieces, piece)},
                       {"order", order_json(quote)},
                       {"outside", outside_json(quote)},
+                      {"selling", selling_json(quote)},
+                      {"options", options_json(quote.options)},
                       {"largest_costs", largest_json(quote)},
                       {"warnings", json_array(quote.warnings, warning)},
                       {"cautions", json_array(view.cautions, caution)},
@@ -242,7 +249,10 @@ Document to_document(Explained const& view) {
   document.heading("Cost", 2).add(sheet_table(quote));
   document.heading("Three largest costs", 2).add(largest_table(quote));
   document.heading("Price", 2).paragraph(price_words(quote)).add(ladder_table(quote));
+  add_sending(document, quote);
+  add_walk(document, quote);
   document.paragraph(tax_words(quote)).paragraph(payment_words(quote));
+  add_options(document, quote.options);
   add_order(document, quote);
   if (!view.cautions.empty()) {
     document.heading("Care at the bench", 2);

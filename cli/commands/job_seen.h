@@ -37,8 +37,12 @@ struct JobSeen {
 
   bool ended() const { return job.ended.has_value(); }
   Money due() const { return job.to_pay - job.paid; }
-  Money left_quoted() const { return job.price - agreed.sheet.total; }
-  Money left_now() const { return job.kept - cost.total; }
+  // Fees of the sale as they were quoted; what may come back is allowed for until it does not.
+  Money left_quoted() const {
+    Money const left = job.price - agreed.sheet.total - sale_costs(agreed);
+    return agreed.selling.outlet ? left - agreed.offer.walk.returns : left;
+  }
+  Money left_now() const { return job.kept - cost.total - sale_costs(agreed); }
 };
 // Faults: unknown_code, at the word that named the job.
 Read<JobSeen> see_job(db::Workshop& workshop, Args const& args, Date on);

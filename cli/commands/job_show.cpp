@@ -49,6 +49,13 @@ std::string state_words(JobSeen const& seen) {
   return text;
 }
 
+// One part of what is to pay: "420.00 EUR, paid", "420.00 EUR, 20.00 of it due".
+std::string part_words(Money part, Money paid, std::string_view unpaid) {
+  if (paid >= part) return money_words(part) + ", paid";
+  if (paid.minor <= 0) return fmt::format("{}, {}", money_words(part), unpaid);
+  return fmt::format("{}, {} of it {}", money_words(part), money_text(part - paid), unpaid);
+}
+
 KeyValues head_of(JobSeen const& seen) {
   db::JobHeader const& job = seen.job;
   KeyValues head;
@@ -59,7 +66,11 @@ KeyValues head_of(JobSeen const& seen) {
   head.rows.emplace_back(called_off ? "Settled" : "Agreed",
                          fmt::format("{} without tax, {} to pay; quote {}", money_words(job.kept),
                                      money_text(job.to_pay), db::number_text(job.quote.number)));
-  if (job.deposit.minor > 0) head.rows.emplace_back("Deposit asked", money_words(job.deposit));
+  if (job.deposit.minor > 0 && !job.ended) {
+    head.rows.emplace_back("To begin", part_words(job.deposit, job.paid, "due"));
+    head.rows.emplace_back("When it is ready",
+                           part_words(job.to_pay - job.deposit, job.paid - job.deposit, "then due"));
+  }
   head.rows.emplace_back("Paid", fmt::format("{}, {}", money_words(job.paid), due_words(seen.due())));
   return head;
 }

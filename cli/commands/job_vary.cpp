@@ -125,7 +125,10 @@ Read<Asked> asked_of_job(Context& context, db::Workshop& workshop, Args const& a
                    std::get<std::string>(entry->value),
                    "the job's own customer, " + job.quote.customer,
                    {}});
-  constexpr std::array<std::string_view, 3> settled{"quote.margin", "quote.markup", "quote.valid_until"};
+  constexpr std::array<std::string_view, 14> settled{
+      "quote.margin",   "quote.markup",           "quote.profit", "quote.hourly",     "quote.leave",
+      "quote.discount", "quote.discount_because", "quote.outlet", "quote.service",    "quote.to",
+      "quote.made_to",  "quote.because",          "quote.budget", "quote.valid_until"};
   std::erase_if(described.said.entries,
                 [&](Entry const& entry) { return std::ranges::find(settled, entry.key) != settled.end(); });
   described.shop.goal = agreed.goal;
@@ -133,6 +136,10 @@ Read<Asked> asked_of_job(Context& context, db::Workshop& workshop, Args const& a
   if (!asked) return asked;
   asked->customer = job.quote.customer;
   asked->customer_name = job.quote.customer_name;
+  if (agreed.selling.outlet)
+    asked->outlet = db::OutletInForce{*agreed.selling.outlet, agreed.outlet_version, agreed.on, std::nullopt};
+  asked->discount = agreed.selling.discount;
+  asked->made_to = agreed.made_to;
   if (described.said.find("quote.carriage") == nullptr) asked->delivery.carriage = agreed.delivery.carriage;
   if (described.said.find("quote.delivery") == nullptr) asked->delivery.words = agreed.delivery.words;
   return asked;

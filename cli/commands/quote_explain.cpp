@@ -55,9 +55,9 @@ Json to_json(Why const& view) {
   };
   Json::Object members;
   members.emplace_back("quote", header_json(view.header));
-  for (char const* absent : {"goal", "bill", "work", "rates", "cost", "ladder", "offer", "order"})
+  for (char const* absent : {"goal", "bill", "work", "rates", "cost", "ladder", "offer", "order", "selling"})
     members.emplace_back(absent, Json());
-  for (char const* none : {"ways", "pieces", "outside", "largest_costs", "warnings", "cautions"})
+  for (char const* none : {"ways", "pieces", "outside", "options", "largest_costs", "warnings", "cautions"})
     members.emplace_back(none, Json::Array{});
   members.emplace_back("figure", figure_row(view.figure).name);
   members.emplace_back("reasons", json_array(view.reasons, reason_json));

@@ -4,6 +4,7 @@
 #include "cli/words/order_words.h"
 
 #include <algorithm>
+#include <variant>
 
 namespace endband::cli {
 namespace {
@@ -83,10 +84,20 @@ Json ladder_json(Ladder const& ladder) {
 }
 
 Json goal_json(Goal const& goal) {
-  auto const* const margin = std::get_if<MarginGoal>(&goal);
-  return Json::Object{
-      {"kind", margin != nullptr ? "margin" : "markup"},
-      {"share", ratio_json(margin != nullptr ? margin->margin : std::get<MarkupGoal>(goal).markup)}};
+  struct Members {
+    Json operator()(MarginGoal const& of) const { return share("margin", of.margin); }
+    Json operator()(MarkupGoal const& of) const { return share("markup", of.markup); }
+    Json operator()(ProfitGoal const& of) const { return sum("profit", of.left); }
+    Json operator()(HourlyGoal const& of) const { return sum("hourly", of.an_hour); }
+    Json operator()(LeaveGoal const& of) const { return sum("leave", of.yours); }
+    static Json share(std::string_view kind, Ratio of) {
+      return Json::Object{{"kind", kind}, {"share", ratio_json(of)}, {"sum", Json()}};
+    }
+    static Json sum(std::string_view kind, Money of) {
+      return Json::Object{{"kind", kind}, {"share", Json()}, {"sum", money_json(of)}};
+    }
+  };
+  return std::visit(Members{}, goal);
 }
 
 Json bill_json(FrozenQuote const& quote) {

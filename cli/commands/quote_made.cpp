@@ -4,6 +4,8 @@
 #include "cli/commands/quote_json.h"
 #include "cli/commands/quote_odds.h"
 #include "cli/commands/quote_parts.h"
+#include "cli/commands/sending.h"
+#include "cli/commands/walk_shown.h"
 #include "cli/words/book_words.h"
 #include "cli/words/values.h"
 #include "db/bench.h"
@@ -18,29 +20,86 @@ namespace {
 struct Gathered {
   Computed computed;  // all but the quote
   Commission commission;
-  std::string text, model_name;
+  OptionBooks options;
+  Priced priced;
 };
+
+// A quote is in the workshop's money: so are its payments, its job and what is left of it.
+Read<void> check_currency(Asked const& asked, Currency currency) {
+  if (!asked.outlet || asked.outlet->outlet.currency == currency) return {};
+  return refuse(
+      {FaultCode::rule_refused,
+       {"quote make", 0, 0, "--through"},
+       asked.outlet->outlet.code,
+       fmt::format("an outlet whose tickets are in {}; endband listing price prices a book for one in {}",
+                   currency.code(), asked.outlet->outlet.currency.code()),
+       {}});
+}
 
 Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute book) {
   Gathered gathered;
-  auto commission = commission_of(book.described, book.asked, db::load_steps(workshop, context.on));
+  if (auto const done = check_currency(book.asked, workshop.currency()); !done)
+    return tl::unexpected(done.error());
+  auto described = in_smallest_carton(workshop, std::move(book.described), book.asked, context.on);
+  if (!described) return tl::unexpected(std::move(described.error()));
+  auto commission = commission_of(*described, book.asked, db::load_steps(workshop, context.on));
   if (!commission) return tl::unexpected(std::move(commission.error()));
   gathered.commission = std::move(*commission);
   gathered.commission.bench = db::load_bench(workshop, context.on);
   gathered.commission.plans = known_plans(workshop, gathered.commission);
-  gathered.computed.relied_on = versions_in_force(workshop, book.described.codes, context.on);
+  auto options = option_books(workshop, *described, context.on);
+  if (!options) return tl::unexpected(std::move(options.error()));
+  gathered.options = std::move(*options);
+  gathered.computed.codes = gathered.options.codes;
+  gathered.computed.relied_on = versions_in_force(workshop, gathered.computed.codes, context.on);
   gathered.computed.asked = std::move(book.asked);
-  gathered.computed.codes = std::move(book.described.codes);
-  gathered.text = std::move(book.described.text);
-  gathered.model_name = std::move(book.described.model_name);
   return gathered;
 }
 
+// What a service takes follows from the value that is insured, and the value from the price: priced anew
+// until the carriage stays.
+Read<std::optional<SentBy>> send_it(Gathered& gathered) {
+  std::optional<SentBy> sent_by;
+  if (!gathered.computed.asked.sending) return sent_by;
+  constexpr int most_times = 4;
+  for (int time = 0; time < most_times; ++time) {
+    auto const priced = price(gathered.commission);
+    if (!priced) return tl::unexpected(priced.error());
+    Money const before = gathered.commission.delivery.carriage;
+    auto sent = send(gathered.commission, *gathered.computed.asked.sending, *priced);
+    if (!sent) return tl::unexpected(std::move(sent.error()));
+    sent_by = std::move(*sent);
+    if (time > 0 && gathered.commission.delivery.carriage == before) break;
+  }
+  return sent_by;
+}
+
 Read<void> price_it(Gathered& gathered) {
-  auto const price = price_for_quote(gathered.commission);
-  if (!price) return tl::unexpected(price.error());
-  gathered.computed.quote = freeze(gathered.commission, *price, gathered.text, gathered.model_name);
-  gathered.computed.quote.simulated = gathered.computed.simulated;
+  auto sent_by = send_it(gathered);
+  if (!sent_by) return tl::unexpected(std::move(sent_by.error()));
+  auto priced = price_for_quote(gathered.commission);
+  if (!priced) return tl::unexpected(std::move(priced.error()));
+  gathered.priced = std::move(*priced);
+  Described const& described = gathered.options.base;
+  Asked const& asked = gathered.computed.asked;
+  FrozenQuote& quote = gathered.computed.quote;
+  quote = freeze(gathered.commission, gathered.priced, described.text, described.model_name);
+  quote.simulated = gathered.computed.simulated;
+  quote.outlet_version = asked.outlet ? asked.outlet->version : 0;
+  quote.made_to = asked.made_to;
+  quote.sent_by = std::move(*sent_by);
+  return {};
+}
+
+// Last, for whatever has a say in the price has it in theirs.
+Read<void> price_what_else(Gathered& gathered) {
+  Computed& computed = gathered.computed;
+  auto options = price_options(gathered.options, gathered.commission, computed.asked, gathered.priced,
+                               computed.new_plans);
+  if (!options) return tl::unexpected(std::move(options.error()));
+  computed.quote.options = std::move(*options);
+  if (computed.asked.budget)
+    computed.budget = within(*computed.asked.budget, gathered.options, gathered.commission, computed.asked);
   return {};
 }
 
@@ -95,6 +154,7 @@ Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args cons
       return tl::unexpected(done.error());
   if (auto const done = name_the_day(context, workshop, *day, *gathered); !done)
     return tl::unexpected(done.error());
+  if (auto const done = price_what_else(*gathered); !done) return tl::unexpected(done.error());
   return std::move(gathered->computed);
 }
 
@@ -105,6 +165,7 @@ Read<Computed> compute_quote(Context& context, db::Workshop& workshop, ToCompute
   }();
   if (!gathered) return tl::unexpected(std::move(gathered.error()));
   if (auto const done = price_first(*gathered); !done) return tl::unexpected(done.error());
+  if (auto const done = price_what_else(*gathered); !done) return tl::unexpected(done.error());
   return std::move(gathered->computed);
 }
 
@@ -122,6 +183,17 @@ std::vector<Flag> asking_flags(bool with_customer) {
       flags.end(),
       {{"--margin", FlagType::share, "the goal: money left, of the price without tax"},
        {"--markup", FlagType::share, "the goal: money left, of the cost"},
+       {"--profit", FlagType::money, "the goal: money left after everything"},
+       {"--hourly", FlagType::money, "the goal: what an hour earns"},
+       {"--leave", FlagType::money, "the goal: yours after fees, tax and carriage"},
+       {"--through", FlagType::codes, "the outlet it is sold through; else the workshop itself"},
+       {"--discount", FlagType::share, "given away, off the price that was found; 100 %: a gift"},
+       {"--discount-because", FlagType::words, "why it is given away"},
+       {"--made-to", FlagType::code, "spec, personal, options, stock or business"},
+       {"--because", FlagType::words, "the reason of --made-to: \"own dimensions\", \"initials tooled\""},
+       {"--budget", FlagType::money, "what the customer can pay: which options bring it under that"},
+       {"--service", FlagType::code, "the carriage service, whose table says what it takes"},
+       {"--to", FlagType::country, "the country it is sent to; else the customer's"},
        {"--carriage", FlagType::money, "carriage charged to the customer, without tax; else none"},
        {"--by", FlagType::date, "the day the customer asks for: can it be done, and what would have to give"},
        {"--odds", FlagType::on, "a contingency that is simulated, as quote odds does, not the plain share"},
@@ -142,6 +214,9 @@ Json to_json(Made const& view) {
                       {"work_s", whole_seconds(view.quote.sheet.seconds)},
                       {"promise", promise_json(view.promised)},
                       {"order", order_json(view.quote)},
+                      {"selling", selling_json(view.quote)},
+                      {"options", options_json(view.quote.options)},
+                      {"budget", budget_json(view.budget)},
                       {"largest_costs", largest_json(view.quote)},
                       {"warnings", json_array(view.quote.warnings, warning)}};
 }
@@ -157,7 +232,11 @@ Document to_document(Made const& view) {
                                  date_text(view.header.valid_until), hours_words(quote.sheet.seconds),
                                  view.dry_run ? " Nothing is saved." : ""));
   add_order(document, quote);
+  add_sending(document, quote);
+  add_walk(document, quote);
   document.add(ladder_table(quote));
+  add_options(document, quote.options);
+  add_budget(document, view.budget);
   document.heading("Three largest costs", 2).add(largest_table(quote));
   add_promise(document, view.promised);
   for (Warning const& warning : quote.warnings)

@@ -3,6 +3,7 @@
 
 #include "cli/commands/described.h"
 #include "cli/commands/promised.h"
+#include "cli/commands/quote_options.h"
 #include "cli/commands/relied_on.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
@@ -23,6 +24,7 @@ struct Computed {
   PlanTable new_plans;  // solved for it, to be kept with it
   std::optional<SimulatedWith> simulated;
   std::optional<Promised> promised;
+  std::optional<BudgetAnswer> budget;
 };
 // All that the price follows from is read of one state of the file, and nothing is locked while it is
 // computed; then the bench is looked at, for the day to name.
@@ -45,6 +47,7 @@ struct Made {
   FrozenQuote quote;
   std::optional<Promised> promised;
   bool dry_run = false;
+  std::optional<BudgetAnswer> budget = {};
 };
 Json to_json(Made const& view);
 Document to_document(Made const& view);

@@ -18,8 +18,8 @@ Read<Answer> run(Context& context, Args const& args) {
     return db::save_quote(writing, computed->asked.customer, computed->asked.valid_until, computed->quote);
   });
   if (!header) return tl::unexpected(std::move(header.error()));
-  return Answer(
-      Made{std::move(*header), std::move(computed->quote), std::move(computed->promised), context.dry_run});
+  return Answer(Made{std::move(*header), std::move(computed->quote), std::move(computed->promised),
+                     context.dry_run, std::move(computed->budget)});
 }
 
 }  // namespace
@@ -36,7 +36,8 @@ Command quote_make() {
       .words = {{"FILE", FlagType::file, "a description, or - for standard input"}},
       .flags = asking_flags(true),
       .examples =
-          {"quote make book.toml --customer ida-quill",
+          {"quote make book.toml --customer ida-quill --made-to personal --because \"initials tooled\" "
+           "--delivery collected",
            "quote make book.toml --margin \"40 %\" --carriage 12.50 --delivery \"insured post\" --dry-run"},
       .refused_when = "a price, a step or a setting is missing, or another changed what was relied on",
       .writes = true,

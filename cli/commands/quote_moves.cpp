@@ -1,5 +1,6 @@
 // What becomes of a quote: sent, accepted, declined.
 #include "cli/commands/commands.h"
+#include "cli/commands/sendable.h"
 #include "cli/words/book_words.h"
 #include "cli/words/values.h"
 #include "db/jobs.h"
@@ -58,6 +59,12 @@ Read<Answer> run_move(Context& context, Args const& args, db::QuoteState to) {
     auto quote = quote_meant(writing.workshop(), args);
     if (!quote) return tl::unexpected(std::move(quote.error()));
     std::string words = args.text("--words").value_or("");
+    if (to == db::QuoteState::sent) {
+      if (auto missing = not_sendable(writing.workshop(), *quote, args); !missing.empty())
+        return tl::unexpected(std::move(missing));
+      if (auto const permit = args.text("--permit"))
+        words += (words.empty() ? "permit: " : "; permit: ") + *permit;
+    }
     auto const done = to == db::QuoteState::sent ? db::quote_send(writing, *quote, context.on, words)
                                                  : db::quote_decline(writing, *quote, context.on, words);
     if (!done) return tl::unexpected(done.error());
@@ -188,11 +195,15 @@ Command quote_send() {
   return {.noun = "quote",
           .verb = "send",
           .summary = "Record that a quote went to the customer",
-          .about = "",
+          .about =
+              "It must say how it is delivered, who it comes from and why it is, or is not, made to "
+              "order; your own text of that case is printed on it, never one of endband's. No legal advice.",
           .words = {number_word},
-          .flags = {words_flag},
+          .flags = {words_flag,
+                    {"--permit", FlagType::words, "the papers under which restricted materials go abroad"}},
           .examples = {"quote send 26-001 --words \"by letter\"", "quote send 1 --dry-run"},
-          .refused_when = "it was accepted, declined or revised, or has lapsed",
+          .refused_when =
+              "it was accepted, declined or revised, has lapsed, or lacks what a customer must be told",
           .writes = true,
           .lists = false,
           .run = run_send};

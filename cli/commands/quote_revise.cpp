@@ -64,9 +64,9 @@ Read<Answer> run(Context& context, Args const& args) {
     return db::save_issue(writing, *before, computed->asked.valid_until, computed->quote);
   });
   if (!header) return tl::unexpected(std::move(header.error()));
-  return Answer(Revised{
-      {std::move(*header), std::move(computed->quote), std::move(computed->promised), context.dry_run},
-      db::number_text(before->number)});
+  return Answer(Revised{{std::move(*header), std::move(computed->quote), std::move(computed->promised),
+                         context.dry_run, std::move(computed->budget)},
+                        db::number_text(before->number)});
 }
 
 }  // namespace

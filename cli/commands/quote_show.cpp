@@ -12,6 +12,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <map>
+
 namespace endband::cli {
 namespace {
 
@@ -25,6 +28,8 @@ struct QuotePaper {
   db::QuoteState state = db::QuoteState::open;
   std::vector<db::QuoteEvent> events;
   Letterhead maker;
+  std::string owner_text;  // of the case the book is made to, and where no tax is charged
+  std::string exempt_words;
   BuyerQuote quote;
 };
 
@@ -49,6 +54,15 @@ Json to_json(QuotePaper const& view) {
     return Json(Json::Object{{"component", component_name(line.component)},
                              {"words", component_words(quote, line.component)},
                              {"shown", money_json(line.shown)}});
+  };
+  auto const tax_line_json = [](TaxOfLine const& line) {
+    return Json(Json::Object{{"component", line.component ? component_name(*line.component) : "carriage"},
+                             {"name", line.name},
+                             {"rate", ratio_json(line.rate)}});
+  };
+  auto const option_json = [](BuyerOption const& option) {
+    return Json(Json::Object{
+        {"words", option.words}, {"either", option.either}, {"shown", money_json(option.shown)}});
   };
   return Json::Object{
       {"number", view.number},
@@ -88,6 +102,13 @@ Json to_json(QuotePaper const& view) {
       {"ready_by", quote.ready_by ? Json(date_text(*quote.ready_by)) : Json()},
       {"ready_if_ordered_on", quote.starts ? Json(date_text(*quote.starts)) : Json()},
       {"needs_approval", quote.proof},
+      {"discount", money_json(quote.discount_shown)},
+      {"discount_reason", quote.discount_reason},
+      {"tax_of_lines", json_array(quote.tax_of_lines, tax_line_json)},
+      {"options", json_array(quote.options, option_json)},
+      {"made_to", quote.made_to ? Json(made_to_name(quote.made_to->what)) : Json()},
+      {"owner_text", view.owner_text},
+      {"exempt_words", view.exempt_words},
       {"notices", json_words(notice_words(quote))}};
 }
 
@@ -108,12 +129,50 @@ std::string delivery_line(BuyerQuote const& quote) {
   return "Delivery: " + how;
 }
 
+// "text block", "endbands and registers"
+std::string component_short(Component component) {
+  std::string name(component_name(component));
+  std::replace(name.begin(), name.end(), '-', ' ');
+  return name;
+}
+
+std::string discount_line(BuyerQuote const& quote) {
+  return quote.discount_reason.empty() ? "Less trade discount" : "Less: " + quote.discount_reason;
+}
+
+bool on_the_page(BuyerQuote const& quote, std::optional<Component> component) {
+  if (!component) return quote.carriage_shown.minor != 0;
+  return std::ranges::find(quote.lines, *component, &BuyerLine::component) != quote.lines.end();
+}
+
+// "VAT 19 %"; where lines bear others, "VAT (19 %; 7 % on the text block and delivery)".
+std::string tax_line(BuyerQuote const& quote) {
+  std::map<Ratio, std::vector<std::string>> own;
+  for (TaxOfLine const& line : quote.tax_of_lines)
+    if (line.rate != quote.tax_rate && on_the_page(quote, line.component))
+      own[line.rate].push_back(line.component ? component_short(*line.component) : "delivery");
+  if (own.empty()) return fmt::format("{} {}", quote.tax_name, percent(quote.tax_rate));
+  std::string rates = percent(quote.tax_rate);
+  for (auto const& [rate, names] : own) rates += fmt::format("; {} on {}", percent(rate), listed(names));
+  return fmt::format("{} ({})", quote.tax_name, rates);
+}
+
+// Beside the total, with a box to tick: nothing of it is ordered unless it is ticked.
+void add_options(Document& document, BuyerQuote const& quote) {
+  if (quote.options.empty()) return;
+  Table table{{{"If you wish, not in the total"}, {"More to pay", Align::decimal}}, {}};
+  for (BuyerOption const& option : quote.options)
+    table.add({"[ ]  " + option.words, (option.shown.minor > 0 ? "+" : "") + money_text(option.shown)});
+  document.add(std::move(table));
+}
+
 Table lines_of(BuyerQuote const& quote) {
   Table table{{{"What you order"}, {std::string(quote.total.currency.code()), Align::decimal}}, {}};
   for (BuyerLine const& line : quote.lines)
     table.add({component_words(quote, line.component), money_text(line.shown)});
+  if (quote.discount_shown.minor != 0) table.add({discount_line(quote), money_text(-quote.discount_shown)});
   table.add({delivery_line(quote), money_text(quote.carriage_shown)});
-  std::string const tax = fmt::format("{} {}", quote.tax_name, percent(quote.tax_rate));
+  std::string const tax = tax_line(quote);
   if (quote.tax_mode == TaxMode::added) table.add({tax, money_text(quote.tax)});
   table.add_total({"Total to pay", money_text(quote.total)});
   if (quote.tax_mode == TaxMode::included) table.add({"  of which " + tax, money_text(quote.tax)});
@@ -170,9 +229,12 @@ Document to_document(QuotePaper const& view) {
   document.paragraph(binding_words(view.quote));
   if (!view.quote.volumes.empty()) document.add(volumes_table(view.quote.volumes));
   document.add(lines_of(view.quote));
+  add_options(document, view.quote);
   add_order(document, view.quote);
   if (std::string ready = ready_words(view.quote); !ready.empty()) document.paragraph(std::move(ready));
   for (std::string const& notice : notice_words(view.quote)) document.paragraph(notice);
+  if (!view.owner_text.empty()) document.paragraph(view.owner_text);
+  if (!view.exempt_words.empty()) document.paragraph(view.exempt_words);
   return document;
 }
 
@@ -195,6 +257,9 @@ Read<Answer> run(Context& context, Args const& args) {
   view.maker = {setting_in_force(**workshop, "maker.name", header->on),
                 setting_in_force(**workshop, "maker.address", header->on),
                 setting_in_force(**workshop, "maker.email", header->on)};
+  if (view.quote.made_to) view.owner_text = owner_text(**workshop, view.quote.made_to->what, header->on);
+  if (view.quote.tax_mode == TaxMode::none)
+    view.exempt_words = setting_in_force(**workshop, "tax.exempt-words", header->on);
   return Answer(std::move(view));
 }
 

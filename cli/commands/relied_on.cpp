@@ -1,6 +1,7 @@
 #include "cli/commands/relied_on.h"
 
 #include "db/materials.h"
+#include "db/outlets.h"
 #include "db/settings.h"
 #include "db/steps.h"
 #include "engine/book/operation.h"
@@ -20,6 +21,10 @@ Versions versions_in_force(db::Workshop& workshop, std::span<std::string const> 
     versions["step " + std::string(operation_row(step.kind).name)] = step.version;
   for (db::Setting const& setting : db::settings(workshop, on))
     versions["setting " + setting.name] = setting.version;
+  for (db::TextVersion const& outlet : db::texts_in_force(workshop, db::TextOf::outlet, on))
+    versions["outlet " + outlet.code] = outlet.id;
+  for (db::TextVersion const& service : db::texts_in_force(workshop, db::TextOf::carriage, on))
+    versions["carriage " + service.code] = service.id;
   return versions;
 }
 

@@ -18,4 +18,9 @@ BuyingRules buying_rules(db::Workshop& workshop, Date on) {
   return {share_setting(workshop, "tax.recovered", on)};
 }
 
+std::string owner_text(db::Workshop& workshop, MadeTo made_to, Date on) {
+  if (made_to == MadeTo::business) return "";
+  return setting_in_force(workshop, "text." + std::string(made_to_name(made_to)), on);
+}
+
 }  // namespace endband::cli

@@ -308,9 +308,23 @@ inline constexpr std::array rows{
     other("quote.customer", code, 0, 0, "the customer's code"),
     other("quote.margin", share, 0, 0.95, "money left, of the price without tax"),
     other("quote.markup", share, 0, 20, "money left, of the cost"),
+    other("quote.profit", money, 0, 10000000, "money left after everything, instead of a margin"),
+    other("quote.hourly", money, 0, 100000, "what an hour is to earn, instead of a margin"),
+    other("quote.leave", money, 0, 10000000, "what is yours after fees, tax and carriage, instead of a margin"),
+    other("quote.discount", share, 0, 1, "given away, of the price that was found; 100 % makes a gift of it"),
+    other("quote.discount_because", words, 1, 200, "why it is given away"),
+    other("quote.outlet", code, 0, 0, "the outlet it is sold through"),
+    other("quote.service", code, 0, 0, "the carriage service"),
+    other("quote.to", words, 2, 2, "the country it is sent to, in two letters"),
     other("quote.carriage", money, 0, 100000, "carriage charged to the customer"),
     other("quote.delivery", words, 1, 200, "how it is delivered"),
     other("quote.valid_until", date, 0, 0, "the last day on which the quote holds"),
+    other("quote.made_to", choice, 0, 0, "why it is, or is not, made to order: to a specification, made personal, from options, from stock, for a business", "spec|personal|options|stock|business"),
+    other("quote.because", words, 1, 300, "the reason of made_to"),
+
+    other("options[].words", words, 1, 200, "what else the book might be, as the buyer reads it"),
+    other("options[].either", code, 0, 0, "of all options that bear the same word one can be taken; by itself unless said"),
+    other("options[].change", words, 1, 500, "what it changes: key = value; key = value"),
 };
 // clang-format on
 

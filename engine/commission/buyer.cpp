@@ -1,4 +1,5 @@
 #include "engine/commission/commission.h"
+#include "engine/pricing/walk.h"
 
 #include <algorithm>
 
@@ -92,9 +93,10 @@ BuyerQuote for_buyer(FrozenQuote const& quote) {
   buyer.total = quote.offer.total;
   buyer.deposit = quote.offer.deposit;
   buyer.balance = quote.offer.balance;
-  buyer.tax_mode = quote.selling.tax.mode;
-  buyer.tax_name = quote.selling.tax.name;
-  buyer.tax_rate = quote.selling.tax.rate;
+  TaxRules const tax = tax_of(quote.selling);
+  buyer.tax_mode = tax.mode;
+  buyer.tax_name = tax.name;
+  buyer.tax_rate = tax.rate;
   buyer.delivery_words = quote.delivery.words;
   buyer.copies = quote.copies;
   add_up_volumes(buyer, quote.volumes);
@@ -104,6 +106,13 @@ BuyerQuote for_buyer(FrozenQuote const& quote) {
   buyer.custody = quote.custody;
   buyer.proof = std::any_of(quote.work.lines.begin(), quote.work.lines.end(),
                             [](WorkLine const& line) { return line.kind == OperationKind::draw_proof; });
+  bool const walked = quote.selling.outlet || quote.selling.discount;  // else it was not kept: there is none
+  buyer.discount_shown = walked ? quote.offer.walk.discount : Money{0, quote.offer.goods.currency};
+  if (quote.selling.discount) buyer.discount_reason = quote.selling.discount->reason;
+  buyer.tax_of_lines = tax.own;
+  for (OptionPrice const& option : quote.options)
+    buyer.options.push_back({option.words, option.either, option.shown});
+  buyer.made_to = quote.made_to;
   if (quote.promise) {
     buyer.starts = quote.promise->starts;
     buyer.ready_by = quote.promise->sure;

@@ -18,7 +18,7 @@
 namespace endband {
 
 // Raised whenever a formula or a default changes a result.
-inline constexpr int engine_rules = 4;
+inline constexpr int engine_rules = 5;
 // The first that kept ways, copies, volumes, repairs, custody and how outside work is priced.
 inline constexpr int first_rules_of_orders = 2;
 // The first that kept how well a line's plan was found.
@@ -26,6 +26,8 @@ inline constexpr int first_rules_of_plans = 3;
 // The first that kept a line's own rate, overtime and a simulated contingency, and that shortened the work of
 // copies by what is learned.
 inline constexpr int first_rules_of_learning = 4;
+// The first that kept where a book is sold, and whose deposit covers the hours before the first approval.
+inline constexpr int first_rules_of_selling = 5;
 
 struct Commission {
   BookSpec book;
@@ -52,6 +54,7 @@ struct Priced {
   Work work;
   std::vector<Outside> outside;
   CostSheet sheet;
+  SellingRules selling;  // the commission's, with what follows from the book: pieces, first hours
   Offer offer;
   // What a quote says beside its price; `price` leaves the two last empty.
   std::vector<VolumeMade> volumes;  // none of a single book
@@ -103,6 +106,10 @@ struct FrozenQuote {
   std::vector<InCustody> custody;
   std::optional<Promise> promise;          // none: nobody's hours were known
   std::optional<SimulatedWith> simulated;  // with shop.simulated_contingency
+  std::int64_t outlet_version = 0;         // of selling.outlet
+  std::vector<OptionPrice> options;        // not in the total
+  std::optional<MadeToOrder> made_to;
+  std::optional<SentBy> sent_by;
 };
 FrozenQuote freeze(Commission const& commission, Priced const& priced, std::string description,
                    std::string model_name);
@@ -125,6 +132,10 @@ struct BuyerLine {
 struct BuyerCopies {
   int copies = 1;
   Money shown;
+};
+struct BuyerOption {
+  std::string words, either;
+  Money shown;  // more, or less, than the total
 };
 struct BuyerRepairs {
   Money low, high, ceiling;
@@ -154,6 +165,11 @@ struct BuyerQuote {
   // `starts`.
   std::optional<Date> starts, ready_by;
   bool proof = false;
+  Money discount_shown;  // off the lines above
+  std::string discount_reason;
+  std::vector<TaxOfLine> tax_of_lines;
+  std::vector<BuyerOption> options;
+  std::optional<MadeToOrder> made_to;
 };
 BuyerQuote for_buyer(FrozenQuote const& quote);
 

@@ -128,6 +128,33 @@ void compare_offer(Difference& difference, Offer const& stored, Offer const& rep
   difference.compare("margin", stored.margin, replayed.margin);
 }
 
+// Without an outlet or a discount the walk was not kept: the offer says all of it.
+void compare_walk(Difference& difference, FrozenQuote const& quote, Walk const& replayed) {
+  if (!quote.selling.outlet && !quote.selling.discount) return;
+  Walk const& stored = quote.offer.walk;
+  difference.enter("offer.walk.");
+  difference.compare("ticket", stored.ticket, replayed.ticket);
+  difference.compare("discount", stored.discount, replayed.discount);
+  difference.compare("goods_shown", stored.goods_shown, replayed.goods_shown);
+  difference.compare("carriage_shown", stored.carriage_shown, replayed.carriage_shown);
+  difference.compare("tax", stored.tax, replayed.tax);
+  difference.compare("cash_rounding", stored.cash_rounding, replayed.cash_rounding);
+  difference.compare("paid", stored.paid, replayed.paid);
+  difference.compare("goods", stored.goods, replayed.goods);
+  difference.compare("fees", stored.fees == replayed.fees, true);
+  difference.compare("all_fees", stored.all_fees, replayed.all_fees);
+  difference.compare("payout", stored.payout, replayed.payout);
+  difference.compare("exchange_cost", stored.exchange_cost, replayed.exchange_cost);
+  difference.compare("received", stored.received, replayed.received);
+  difference.compare("tax_due", stored.tax_due, replayed.tax_due);
+  difference.compare("carriage", stored.carriage, replayed.carriage);
+  difference.compare("yours", stored.yours, replayed.yours);
+  difference.compare("returns", stored.returns, replayed.returns);
+  difference.compare("cost", stored.cost, replayed.cost);
+  difference.compare("left", stored.left, replayed.left);
+  difference.compare("price", stored.price, replayed.price);
+}
+
 void check_outside(Difference& difference, FrozenQuote const& quote) {
   if (quote.rules < first_rules_of_orders) return;  // what a price was made of was not kept
   for (std::size_t i = 0; i < quote.outside.size(); ++i) {
@@ -178,10 +205,12 @@ std::string differs(FrozenQuote const& quote) try {
   CostSheet const sheet = cost(quote.bill, quote.work, quote.outside, quote.shop);
   compare_sheet(difference, quote.sheet, sheet);
   Read<Offer> const replayed = offer(sheet, quote.delivery, quote.selling, quote.goal, quote.shop);
-  if (replayed)
+  if (replayed) {
     compare_offer(difference, quote.offer, *replayed);
-  else
+    compare_walk(difference, quote, replayed->walk);
+  } else {
     difference.none("offer");
+  }
   check_copies(difference, quote);
   check_repairs(difference, quote);
   return std::move(difference).found();

@@ -1,6 +1,7 @@
 #include "engine/commission/commission.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <utility>
@@ -43,6 +44,11 @@ std::vector<Material> freeze_materials(Catalogue const& catalogue, FrozenQuote c
 
 }  // namespace
 
+std::string_view made_to_name(MadeTo made_to) {
+  static constexpr std::array<std::string_view, 5> names{"spec", "personal", "options", "stock", "business"};
+  return names.at(static_cast<std::size_t>(made_to));
+}
+
 FrozenQuote freeze(Commission const& commission, Priced const& priced, std::string description,
                    std::string model_name) {
   FrozenQuote quote;
@@ -61,7 +67,7 @@ FrozenQuote freeze(Commission const& commission, Priced const& priced, std::stri
   quote.work = priced.work;
   quote.outside = priced.outside;
   quote.shop = commission.shop;
-  quote.selling = commission.selling;
+  quote.selling = priced.selling;
   quote.goal = commission.goal;
   quote.delivery = commission.delivery;
   quote.sheet = priced.sheet;

@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace endband {
@@ -51,6 +52,40 @@ struct SimulatedWith {
   std::int64_t runs = 0, seed = 0;
   Ratio confidence;
   friend bool operator==(SimulatedWith const&, SimulatedWith const&) = default;
+};
+
+// Why a book is, or is not, made to order: what a consumer may do with it follows from that.
+enum class MadeTo : std::uint8_t {
+  spec,      // to the customer's own measures, drawing or text block
+  personal,  // made the customer's own: initials, names, photographs
+  options,   // picked from what the workshop offers
+  stock,     // finished already
+  business   // for somebody who is no consumer
+};
+std::string_view made_to_name(MadeTo made_to);
+struct MadeToOrder {
+  MadeTo what = MadeTo::spec;
+  std::string because;
+  friend bool operator==(MadeToOrder const&, MadeToOrder const&) = default;
+};
+
+// What the book would be otherwise: the differences of the whole book, computed anew, from the one described.
+struct OptionPrice {
+  std::string words, either;
+  Money shown;  // as the buyer sees it
+  Money cost, left;
+  Ratio seconds;
+  friend bool operator==(OptionPrice const&, OptionPrice const&) = default;
+};
+
+// How its carriage was found.
+struct SentBy {
+  std::string service;
+  std::int64_t version = 0;  // of the service's table
+  std::string country;
+  Mass mass, volumetric, counted;
+  Money price, insurance, insured;
+  friend bool operator==(SentBy const&, SentBy const&) = default;
 };
 
 struct InCustody {

@@ -39,6 +39,17 @@ Set set_of(Commission const& commission) {
   return set;
 }
 
+// What is worked before the customer approves anything: deposits cover it.
+Money first_hours(CostSheet const& sheet, Work const& work) {
+  Money sum{0, sheet.total.currency};
+  for (CostLine const& line : sheet.lines) {
+    if (line.kind != CostKind::labour) continue;
+    OperationKind const kind = work.lines.at(static_cast<std::size_t>(line.source)).kind;
+    if (kind == OperationKind::answer_enquiry || kind == OperationKind::draw_proof) sum += line.amount;
+  }
+  return sum;
+}
+
 // What the bill and the work refuse is told together; neither needs the other.
 Read<Priced> price_of(Commission const& commission, Set const& set, int copies) {
   Priced priced;
@@ -60,8 +71,11 @@ Read<Priced> price_of(Commission const& commission, Set const& set, int copies) 
   for (OutsideTerms const& terms : commission.outside)
     priced.outside.push_back(outside_of(terms, measures, commission.shop.currency));
   priced.sheet = cost(priced.bill, priced.work, priced.outside, commission.shop);
+  priced.selling = commission.selling;
+  priced.selling.pieces = copies;
+  priced.selling.deposit.first_hours = first_hours(priced.sheet, priced.work);
   Read<Offer> offered =
-      offer(priced.sheet, commission.delivery, commission.selling, commission.goal, commission.shop);
+      offer(priced.sheet, commission.delivery, priced.selling, commission.goal, commission.shop);
   if (!offered) return tl::unexpected(std::move(offered.error()));
   priced.offer = std::move(*offered);
   priced.volumes = sizes_of(commission.book, set.books);
@@ -125,8 +139,8 @@ Read<Priced> price_for_quote(Commission const& commission) try {
   Read<std::vector<CopyPrice>> copies = copy_prices(commission, set, *priced);
   if (!copies) return tl::unexpected(std::move(copies.error()));
   priced->copies = std::move(*copies);
-  RepairTerms const terms{priced->bill,        priced->work,       priced->outside, commission.shop,
-                          commission.delivery, commission.selling, commission.goal};
+  RepairTerms const terms{priced->bill,        priced->work,    priced->outside, commission.shop,
+                          commission.delivery, priced->selling, commission.goal};
   Read<std::optional<RepairRange>> repairs =
       repair_range(terms, priced->offer, commission.book.repair_ceiling);
   if (!repairs) return tl::unexpected(std::move(repairs.error()));

@@ -35,7 +35,9 @@ Read<std::optional<RepairRange>> repair_range(RepairTerms const& terms, Offer co
   Money const likely = repairs_in(offered);
   Money const most = scale(likely, Ratio(1) + ceiling_share, Rounding::up);
   // The point is on the price as the buyer sees it, so no tax comes between.
-  Money const ceiling = point_at_or_above(most, terms.selling.points, TaxRules{}).shown;
+  std::optional<Outlet> const& outlet = terms.selling.outlet;
+  PricePoints const points = outlet && outlet->points ? *outlet->points : terms.selling.points;
+  Money const ceiling = point_at_or_above(most, points, TaxRules{}).shown;
   return RepairRange{ceiling_share, *low, likely, *high, ceiling};
 }
 

@@ -1,4 +1,5 @@
 #include "engine/job/heads.h"
+#include "engine/pricing/walk.h"
 
 #include <algorithm>
 #include <utility>
@@ -71,6 +72,31 @@ CostSheet only(Money earning, Money standing) {
   return sheet;
 }
 
+// At the goal's share of what earns. A goal that is a sum of money is reached by the new price already, and
+// what is thrown away is charged at what it cost.
+Read<Money> price_of_thrown(CostSheet const& thrown, Goal const& goal) {
+  if (std::holds_alternative<MarginGoal>(goal) || std::holds_alternative<MarkupGoal>(goal))
+    return least_price(thrown, goal);
+  return thrown.earning + thrown.standing;
+}
+
+// What a book is worth at the goal: through the outlet that it was agreed for, before anything given away.
+Read<Money> price_at_goal(CostSheet const& sheet, FrozenQuote const& agreed) {
+  if (!agreed.selling.outlet) return least_price(sheet, agreed.goal);
+  SellingRules selling = agreed.selling;
+  selling.discount.reset();
+  Read<Offer> const offered = offer(sheet, agreed.delivery, selling, agreed.goal, agreed.shop);
+  if (!offered) return tl::unexpected(offered.error());
+  return offered->ladder.target.price;
+}
+
+// On the price without tax; of several rates, what they come to on the new book.
+Ratio mean_rate(FrozenQuote const& quote, TaxRules const& tax) {
+  Money const net = quote.offer.goods + quote.offer.carriage;
+  if (tax.own.empty() || net.minor == 0) return tax.rate;
+  return {quote.offer.tax.minor, net.minor};
+}
+
 }  // namespace
 
 Amount needed(BillLine const& line) {
@@ -88,9 +114,9 @@ Read<Change> priced_change(FrozenQuote const& agreed, Money agreed_price, CostSh
   change.thrown_outside = outside.earning + outside.standing;
   CostSheet const thrown =
       only(change.thrown_goods + change.thrown_hours + outside.earning, outside.standing);
-  Read<Money> const old_price = least_price(old_today, agreed.goal);
-  Read<Money> const new_price = least_price(now.sheet, agreed.goal);
-  Read<Money> const thrown_price = least_price(thrown, agreed.goal);
+  Read<Money> const old_price = price_at_goal(old_today, agreed);
+  Read<Money> const new_price = price_at_goal(now.sheet, agreed);
+  Read<Money> const thrown_price = price_of_thrown(thrown, agreed.goal);
   for (Read<Money> const* price : {&old_price, &new_price, &thrown_price})
     if (!*price) return tl::unexpected(price->error());
   change.thrown_price = *thrown_price;
@@ -106,12 +132,13 @@ Read<Change> priced_change(FrozenQuote const& agreed, Money agreed_price, CostSh
 }
 
 Money to_pay_after(FrozenQuote const& agreed, Money to_pay, FrozenQuote const& now, Change const& change) {
-  TaxRules const& tax = now.selling.tax;
+  TaxRules const tax = tax_of(now.selling);
+  Ratio const rate = mean_rate(now, tax);
   Money const whole = change.price + now.delivery.carriage;
   if (tax.mode == TaxMode::none) return whole;
-  if (tax.mode == TaxMode::added) return whole + tax_added(whole, tax.rate);
+  if (tax.mode == TaxMode::added) return whole + tax_added(whole, rate);
   Money const more = change.difference + now.delivery.carriage - agreed.delivery.carriage;
-  return to_pay + more + tax_added(more, tax.rate);
+  return to_pay + more + tax_added(more, rate);
 }
 
 }  // namespace endband

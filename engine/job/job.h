@@ -51,6 +51,14 @@ struct ActualCost {
 };
 ActualCost actual_cost(FrozenQuote const& agreed, JobRecord const& record);
 
+// What the sale itself takes of the price without tax, as it was quoted: the outlet's fees, exchange, cash
+// rounding. Nothing where the workshop sells the book itself.
+Money sale_costs(FrozenQuote const& agreed);
+
+// What a job has cost as a cost sheet that a price can be found for: without lines, its parts sharing the
+// price as they were quoted to. Its outlay is nothing: what the book took is spent, sold or not.
+CostSheet sheet_as_made(FrozenQuote const& agreed, JobRecord const& record);
+
 // Quoted beside actual, of each material and of each operation or part.
 struct MaterialBeside {
   MaterialId material;

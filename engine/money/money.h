@@ -68,6 +68,14 @@ class Ratio {
 std::int64_t round(Ratio value, Rounding rounding);
 std::int64_t round_product(Ratio a, Ratio b, Rounding rounding);  // round(a*b), 128 bits between
 std::int64_t mul_div(std::int64_t a, std::int64_t b, std::int64_t c, Rounding rounding);  // round(a*b/c)
+// A product of ratios. A sum of them is rounded once, however wide it is in between.
+struct Product {
+  Ratio a;
+  Ratio b = 1;
+  Ratio c = 1;
+  Ratio d = 1;
+};
+std::int64_t round_sum(std::span<Product const> terms, Rounding rounding);
 Read<Ratio> read_ratio(std::string_view text);        // "0.35", "0,35", "35 %", "7/20"; at most 9 decimals
 std::string ratio_text(Ratio value);                  // "7/20", "3"
 std::string percent_text(Ratio value, int decimals);  // "35.0"; half_away; no sign of percent

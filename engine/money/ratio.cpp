@@ -106,4 +106,19 @@ std::int64_t mul_div(std::int64_t a, std::int64_t b, std::int64_t c, Rounding ro
   return narrow(c > 0 ? divide<Wide>(wide, c, rounding) : divide<Wide>(-wide, -Wide(c), rounding));
 }
 
+std::int64_t round_sum(std::span<Product const> terms, Rounding rounding) {
+  using boost::multiprecision::cpp_int;
+  cpp_int num = 0;
+  cpp_int den = 1;
+  for (Product const& term : terms) {
+    cpp_int const bottom = cpp_int(term.a.den()) * term.b.den() * term.c.den() * term.d.den();
+    num = num * bottom + den * term.a.num() * term.b.num() * term.c.num() * term.d.num();
+    den *= bottom;
+  }
+  cpp_int const whole = divide<cpp_int>(num, den, rounding);
+  if (whole < std::numeric_limits<std::int64_t>::min() || whole > std::numeric_limits<std::int64_t>::max())
+    throw Overflow("a result leaves 64 bits");
+  return static_cast<std::int64_t>(whole);
+}
+
 }  // namespace endband

@@ -1,4 +1,4 @@
-#include "engine/pricing/pricing.h"
+#include "engine/pricing/component.h"
 
 #include <array>
 #include <stdexcept>

@@ -1,3 +1,4 @@
+#include "engine/pricing/points.h"
 #include "engine/pricing/pricing.h"
 
 #include <algorithm>
@@ -6,20 +7,8 @@
 namespace endband {
 namespace {
 
-void check(PricePoints const& points, TaxRules const& tax) {
-  if (points.step < 1 || points.below < 0 || points.below >= points.step)
-    throw std::logic_error("price points of no step");
+void check_tax(TaxRules const& tax) {
   if (tax.rate < Ratio(0) || tax.rate > Ratio(1)) throw std::logic_error("a tax rate outside 0 to 1");
-}
-
-// The points are k x step - below, from the first that is not negative.
-std::int64_t first_point(PricePoints const& points) {
-  return points.below == 0 ? 0 : points.step - points.below;
-}
-
-std::int64_t point_up_to(std::int64_t shown, PricePoints const& points) {
-  std::int64_t const steps = checked_add(shown, points.below) / points.step;
-  return std::max(first_point(points), checked_mul(steps, points.step) - points.below);
 }
 
 PointPrice priced(std::int64_t shown, Currency currency, TaxRules const& tax) {
@@ -40,7 +29,8 @@ PointPrice priced(std::int64_t shown, Currency currency, TaxRules const& tax) {
 // least point lies within (1 + r) of least x (1 + r): start at the last point up to that product and test
 // downward, then upward.
 PointPrice point_at_or_above(Money least_net, PricePoints const& points, TaxRules const& tax) {
-  check(points, tax);
+  check(points);
+  check_tax(tax);
   std::int64_t const least = std::max<std::int64_t>(0, least_net.minor);
   bool const included = tax.mode == TaxMode::included;
   std::int64_t const near =

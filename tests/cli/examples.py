@@ -27,8 +27,14 @@ def another_job(bench):
     bench.good("quote", "accept", number)
 
 
+def somewhere_to_sell(bench):
+    bench.write("fair.toml", bench.json("outlet", "show", "--example")["text"])
+    bench.write("carriage.toml", bench.good("rates", "list", "--example"))
+    bench.good("outlet", "add", "post", "fair.toml")
+
+
 # What has happened before a command can do its work, where the examples before it do not lead there.
-BEFORE = {"job finish": ready_to_finish, "job cancel": another_job}
+BEFORE = {"listing price": somewhere_to_sell, "job finish": ready_to_finish, "job cancel": another_job}
 
 
 class Examples(unittest.TestCase):

@@ -34,7 +34,8 @@ class Jobs(unittest.TestCase):
         self.bench.__enter__()
         self.addCleanup(self.bench.__exit__)
         self.bench.write("book.toml", BOOK)
-        self.bench.good("quote", "make", "book.toml", "--customer", "ida-quill")
+        self.bench.good("quote", "make", "book.toml", "--customer", "ida-quill", "--made-to", "business", "--delivery",
+                        "collected")
 
     def words(self, material, amount, times=1):
         """So much of a material as one would say it, rounded up."""

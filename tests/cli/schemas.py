@@ -47,6 +47,20 @@ title = "Flood"
 pages = 160
 """
 
+OPTIONS = """endband = 1
+model = "case"
+title = "Winds"
+height = "210 mm"
+width = "148 mm"
+pages = 160
+[[options]]
+words = "with a slipcase"
+change = "box.kind = slipcase"
+[[options]]
+words = "half as thick"
+change = "pages = 80"
+"""
+
 # One line for each command at least; more where the answer has more than one shape. Run in order on one workshop.
 LINES = [
     ["book", "start", "--list"],
@@ -54,11 +68,31 @@ LINES = [
     ["book", "start", "raised-cords", "-o", "started.toml"],
     ["book", "measure", "book.toml"],
     ["book", "measure", "book.toml", "--svg", "drawings"],
-    ["quote", "make", "book.toml", "--customer", "ida-quill"],
+    ["quote", "make", "book.toml", "--customer", "ida-quill", "--made-to", "business", "--delivery", "collected"],
     ["quote", "make", "book.toml", "--markup", "60 %", "--dry-run"],
+    ["rates", "tax", "reduced", "7 %"],
+    ["rates", "exchange", "USD", "0.92", "--taken", "1.5 %", "--dry-run"],
+    ["rates", "carriage", "parcel", "carriage.toml"],
+    ["rates", "list"],
+    ["outlet", "add", "market", "outlet.toml"],
+    ["outlet", "change", "market", "outlet.toml", "--from", "2027-01-01"],
+    ["outlet", "list"],
+    ["outlet", "show", "market"],
+    ["outlet", "show", "--example"],
+    ["quote", "make", "options.toml", "--through", "market", "--discount", "5 %", "--discount-because", "a friend", "--budget",
+     "200.00", "--service", "parcel", "--to", "DE", "--profit", "90.00", "--dry-run"],
+    ["listing", "price", "options.toml", "--through", "market", "--sale", "15 %"],
+    ["listing", "price", "options.toml", "--through", "all", "--one-price"],
+    ["listing", "post", "options.toml", "--through", "market"],
+    ["listing", "change", "1", "--at-price", "310.00"],
+    ["listing", "list"],
+    ["listing", "end", "1", "--sold"],
+    ["listing", "post", "options.toml", "--through", "market"],
+    ["listing", "list", "--ended"],
     ["quote", "list"],
     ["quote", "show", "1"],
     ["quote", "explain", "1"],
+    ["quote", "weigh", "1"],
     ["quote", "explain", "1", "arc"],
     ["material", "add", "tape-10", "--kind", "sundry", "--sold-by", "length", "--name", "Tape, 10 mm", "--pack", "10 m",
      "--price", "36.00 GBP", "--rate", "1.17"],
@@ -201,6 +235,9 @@ class Schemas(unittest.TestCase):
     def setUpClass(cls):
         with program.Bench(ENDBAND, SAMPLE) as bench:
             bench.write("book.toml", BOOK)
+            bench.write("options.toml", OPTIONS)
+            bench.write("outlet.toml", bench.json("outlet", "show", "--example")["text"])
+            bench.write("carriage.toml", (program.ROOT / "sample_data" / "carriage" / "wend.toml").read_text(encoding="utf-8"))
             cls.commands = program.commands(bench)
             cls.answers = []
             for line in LINES:

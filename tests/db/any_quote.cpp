@@ -1,5 +1,7 @@
 #include "tests/db/any_quote.h"
 
+#include "db/outlets.h"
+#include "engine/pricing/terms_text.h"
 #include "tests/db/bench.h"
 
 #include <array>
@@ -146,6 +148,89 @@ void draw_promise(Draw& draw, FrozenQuote& quote) {
   }
 }
 
+Fee any_fee(Draw& draw) {
+  Fee fee;
+  fee.name = "fee " + draw.words();
+  fee.base = draw.one_of(FeeBase::paid);
+  fee.per = draw.one_of(FeePer::listing);
+  fee.fixed = money(draw, 500);
+  fee.payment = draw.coin();
+  fee.kept = draw.coin();
+  if (fee.per == FeePer::listing) {
+    fee.every_days = static_cast<int>(draw.to(90));
+    return fee;
+  }
+  Money from = eur(0);
+  for (std::int64_t n = draw.least + draw.to(2); n > 0; --n) {
+    fee.steps.push_back({from, Ratio(draw.to(20), 1000)});
+    from += eur(1 + draw.to(90'000));
+  }
+  fee.on_whole = draw.coin();
+  if (draw.coin()) fee.least = money(draw, 300);
+  if (draw.coin()) fee.most = fee.least.value_or(eur(0)) + money(draw, 900);
+  return fee;
+}
+
+Outlet any_outlet(Draw& draw) {
+  Outlet outlet;
+  outlet.code = "post";
+  outlet.name = draw.words();
+  outlet.kind = draw.one_of(OutletKind::trade);
+  outlet.currency = euro();
+  outlet.discount = Ratio(draw.to(40), 100);
+  if (draw.coin()) outlet.tax_mode = draw.one_of(TaxMode::included);
+  if (draw.coin()) outlet.tax_rate = Ratio(draw.to(25), 100);
+  outlet.collects_tax = draw.coin();
+  outlet.cash_step = draw.coin() ? 5 : 1;
+  if (draw.coin()) outlet.points = {100, draw.to(99)};
+  outlet.paid_after_days = static_cast<int>(draw.to(90));
+  outlet.days_to_sell = static_cast<int>(draw.to(400));
+  for (std::int64_t n = draw.least + draw.to(3); n > 0; --n) outlet.fees.push_back(any_fee(draw));
+  ReturnTerms& back = outlet.returns;
+  for (Ratio* each : {&back.change_of_mind, &back.loss_of_value, &back.fault, &back.lost, &back.unsold})
+    *each = Ratio(draw.to(5), 100);
+  back.handling = Duration{draw.to(3600)};
+  back.mending = Duration{draw.to(9000)};
+  back.excess = money(draw, 1000);
+  back.insured = back.excess + money(draw, 50'000);
+  back.carriage_back = money(draw, 1500);
+  back.return_carriage = money(draw, 1500);
+  return outlet;
+}
+
+// What quotes keep since the rules of selling. Fees leave something of every price, so that a sum can be met.
+void draw_selling(Draw& draw, FrozenQuote& quote) {
+  auto const has = [&] { return draw.least > 0 || draw.coin(); };
+  quote.selling.pieces = 1 + draw.to(5);
+  quote.selling.deposit.first_hours = money(draw, 9000);
+  if (has()) {
+    quote.selling.outlet = any_outlet(draw);
+    quote.outlet_version = 1;
+    quote.goal = draw.coin() ? Goal(ProfitGoal{money(draw, 90'000)}) : Goal(LeaveGoal{money(draw, 90'000)});
+  }
+  if (has()) quote.selling.discount = Discount{Ratio(draw.to(100), 100), "a reason: " + draw.words()};
+  if (has()) {
+    quote.selling.tax.own.push_back({std::nullopt, draw.words(), Ratio(draw.to(30), 100)});
+    quote.selling.tax.own.push_back({Component::box, draw.words(), Ratio(draw.to(30), 100)});
+  }
+  if (has()) quote.made_to = MadeToOrder{draw.one_of(MadeTo::business), draw.words()};
+  if (has())
+    quote.options.push_back({"with " + draw.words(), "box", money(draw, 9000), eur(0) - money(draw, 9000),
+                             money(draw, 9000), Ratio(draw.to(9000), 7)});
+  if (has()) {
+    Mass const mass{1 + draw.to(9'000'000)};
+    quote.sent_by = SentBy{"wend",
+                           1,
+                           "AT",
+                           mass,
+                           Mass{draw.to(9000)},
+                           mass + Mass{9000},
+                           money(draw, 900),
+                           money(draw, 900),
+                           money(draw, 90'000)};
+  }
+}
+
 void finish_order(Draw& draw, FrozenQuote& quote) {
   quote.copy_prices = {{quote.copies, quote.offer.goods_shown, quote.sheet.total, quote.sheet.seconds},
                        {quote.copies + 1, quote.offer.goods_shown + money(draw, 90'000),
@@ -227,6 +312,8 @@ void stock_workshop(Workshop& workshop) {
   for (OperationKind kind : {OperationKind::sew_sections, OperationKind::cover_book})
     set_step(writing, {0, kind, {{60}, {120}, {300}}, {{60}, {120}, {300}}, {0}, {0}, "", {}, {}, {}},
              day("2026-01-01"));
+  set_text(writing, TextOf::outlet, "post", outlet_example(), day("2026-01-01"));
+  set_text(writing, TextOf::carriage, "wend", carriage_example(), day("2026-01-01"));
   writing.commit();
 }
 
@@ -237,7 +324,7 @@ FrozenQuote any_quote(Workshop& workshop, std::uint64_t seed) {
   std::vector<Step> const steps = load_steps(workshop, day("2026-11-25")).steps;
   FrozenQuote quote;
   // Of an odd seed it keeps all that any quote keeps.
-  quote.rules = draw.least > 0 ? first_rules_of_learning + static_cast<int>(draw.to(3))
+  quote.rules = draw.least > 0 ? first_rules_of_selling + static_cast<int>(draw.to(3))
                                : 1 + static_cast<int>(draw.to(7));
   quote.on = day("2026-01-01") + std::chrono::days(draw.to(700));
   quote.title = draw.words();
@@ -263,6 +350,7 @@ FrozenQuote any_quote(Workshop& workshop, std::uint64_t seed) {
   else
     complete_older(quote);
   if (quote.rules >= first_rules_of_learning) draw_promise(draw, quote);
+  if (quote.rules >= first_rules_of_selling) draw_selling(draw, quote);
   quote.sheet = cost(quote.bill, quote.work, quote.outside, quote.shop);
   quote.offer = offer(quote.sheet, quote.delivery, quote.selling, quote.goal, quote.shop).value();
   if (orders) finish_order(draw, quote);

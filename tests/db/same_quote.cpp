@@ -156,6 +156,50 @@ void compare_order(Difference& d, FrozenQuote const& a, FrozenQuote const& b) {
   if (d.found.empty() && a.repairs) d.one("repairs", fields(*a.repairs), fields(*b.repairs));
 }
 
+void compare_selling(Difference& d, FrozenQuote const& a, FrozenQuote const& b) {
+  d.one("pieces", a.selling.pieces, b.selling.pieces);
+  d.one("outlet", a.selling.outlet.has_value(), b.selling.outlet.has_value());
+  d.one("outlet_version", a.outlet_version, b.outlet_version);
+  if (d.found.empty() && a.selling.outlet) {
+    Outlet const& x = *a.selling.outlet;
+    Outlet const& y = *b.selling.outlet;
+    d.one("outlet's terms",
+          std::tie(x.code, x.name, x.kind, x.currency, x.discount, x.tax_mode, x.tax_rate, x.collects_tax,
+                   x.cash_step, x.points, x.paid_after_days, x.days_to_sell, x.returns),
+          std::tie(y.code, y.name, y.kind, y.currency, y.discount, y.tax_mode, y.tax_rate, y.collects_tax,
+                   y.cash_step, y.points, y.paid_after_days, y.days_to_sell, y.returns));
+    d.one("fees", x.fees.size(), y.fees.size());
+    for (std::size_t i = 0; d.found.empty() && i < x.fees.size(); ++i) {
+      Fee const& f = x.fees[i];
+      Fee const& g = y.fees[i];
+      d.one("fee",
+            std::tie(f.name, f.base, f.per, f.on_whole, f.fixed, f.least, f.most, f.every_days, f.payment,
+                     f.kept),
+            std::tie(g.name, g.base, g.per, g.on_whole, g.fixed, g.least, g.most, g.every_days, g.payment,
+                     g.kept));
+      d.one("steps", f.steps.size(), g.steps.size());
+      for (std::size_t j = 0; d.found.empty() && j < f.steps.size(); ++j)
+        d.one("step", std::tie(f.steps[j].from, f.steps[j].share),
+              std::tie(g.steps[j].from, g.steps[j].share));
+    }
+  }
+  if (a.selling.outlet || a.selling.discount) d.one("walk", a.offer.walk == b.offer.walk, true);
+  d.one("discount", a.selling.discount.has_value(), b.selling.discount.has_value());
+  if (d.found.empty() && a.selling.discount)
+    d.one("discount", std::tie(a.selling.discount->share, a.selling.discount->reason),
+          std::tie(b.selling.discount->share, b.selling.discount->reason));
+  d.one("own taxes", a.selling.tax.own.size(), b.selling.tax.own.size());
+  for (std::size_t i = 0; d.found.empty() && i < a.selling.tax.own.size(); ++i) {
+    TaxOfLine const& x = a.selling.tax.own[i];
+    TaxOfLine const& y = b.selling.tax.own[i];
+    d.one("own tax", std::tie(x.component, x.name, x.rate), std::tie(y.component, y.name, y.rate));
+  }
+  d.one("first hours", a.selling.deposit.first_hours.minor, b.selling.deposit.first_hours.minor);
+  d.one("options", a.options == b.options, true);
+  d.one("made to", a.made_to == b.made_to, true);
+  d.one("sent by", a.sent_by == b.sent_by, true);
+}
+
 }  // namespace
 
 std::string first_difference(FrozenQuote const& a, FrozenQuote const& b) {
@@ -186,6 +230,7 @@ std::string first_difference(FrozenQuote const& a, FrozenQuote const& b) {
   compare_sheet(d, a.sheet, b.sheet);
   compare_offer(d, a.offer, b.offer);
   compare_order(d, a, b);
+  compare_selling(d, a, b);
   return d.found;
 }
 

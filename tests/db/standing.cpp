@@ -3,6 +3,8 @@
 #include "db/bench.h"
 #include "db/connection.h"
 #include "db/jobs.h"
+#include "db/listings.h"
+#include "db/outlets.h"
 #include "db/steps.h"
 #include "db/week.h"
 #include "tests/db/bench.h"
@@ -56,6 +58,12 @@ std::string versions(Workshop& workshop) {
       text += "\n";
     }
     for (Place const& place : bench.places) text += place.code + " " + std::to_string(place.count) + "\n";
+    for (TextOf const of : {TextOf::outlet, TextOf::carriage})
+      for (TextVersion const& version : texts_in_force(workshop, of, day(day_text)))
+        text += version.code + " " + version.text + "\n";
+    for (Listing const& listing : list_listings(workshop, day(day_text), true))
+      text += std::to_string(listing.id) + " " + listing.outlet + " " + money_text(listing.ticket) + " " +
+              date_text(listing.ticket_since) + " " + listing.ended + "\n";
     text += in_force(workshop, "material_version", "material", day_text);
     text += in_force(workshop, "price_version", "material", day_text);
     text +=

@@ -129,3 +129,20 @@ TEST_CASE("the shelf and the jobs of the third schema are worth what they were")
   CHECK(value.in_work_with_hours.minor == 553'27);
   CHECK(on_hand(workshop, "text-wove-90").value().quantity.n == 21'000);
 }
+
+TEST_CASE("the quotes of the fifth schema keep their day, their hands and their odds") {
+  Made bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0005.sql");
+  Workshop workshop = Workshop::open(bench.path).value();
+  auto const quote = [&](char const* number) {
+    return load_quote(workshop, find_quote(workshop, number).value().id);
+  };
+  FrozenQuote const endings = quote("26-004a");
+  CHECK(endings.offer.total.minor == 840'23);  // as `quote make` of that program printed them
+  CHECK(endings.promise.value().sure == day("2026-12-16"));
+  CHECK(quote("26-005a").shop.simulated_contingency.value().minor == 19'66);
+  FrozenQuote const herbal = quote("26-006a");
+  CHECK(std::any_of(herbal.work.lines.begin(), herbal.work.lines.end(),
+                    [](WorkLine const& line) { return line.rate && line.rate->minor == 20'00; }));
+  CHECK_FALSE(herbal.selling.outlet.has_value());
+  CHECK(herbal.options.empty());
+}

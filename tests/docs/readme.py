@@ -3,7 +3,7 @@
 
 usage: readme.py ENDBAND README.md
 Blocks of `console` in the worked sections are compared word by word on a fresh sample workshop; those of "Your own
-workshop" show no output and must only succeed, in a workshop of their own. Blocks of `toml` are the file named before them.
+workshop" show no output and must only succeed, in a workshop of their own. Blocks of `toml` are the file named before them, or in their first line.
 """
 import os
 import pathlib
@@ -54,11 +54,14 @@ class Readme(unittest.TestCase):
         self.run_command("workshop new --sample")
         text = section("A quote from six lines") + section("Prices change, quotes do not") + section("Every binding, and its box")
         text += section("Stock and jobs") + section("Cut by plan") + section("Which day to name")
+        text += section("What to ask, here and there")
         ran = 0
         for kind, body in BLOCK.findall(text):
             if kind == "toml":
-                self.assertEqual(len(body.splitlines()), 6)
-                name = "spells.toml" if "Spell Book" in body else "tides.toml"
+                named = re.match(r"# (\w+\.toml)\n", body)
+                if not named:
+                    self.assertEqual(len(body.splitlines()), 6)
+                name = named[1] if named else "spells.toml" if "Spell Book" in body else "tides.toml"
                 pathlib.Path(self.folder.name, name).write_text(body, encoding="utf-8")
                 continue
             for command, printed in commands(body):

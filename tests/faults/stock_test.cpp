@@ -68,7 +68,7 @@ struct Operation {
 };
 
 void walk_all(std::function<void(Workshop&)> const& prepare, std::vector<Operation> const& operations) {
-  Walk walk(prepare);
+  DiskWalk walk(prepare);
   for (Operation const& operation : operations) {
     CAPTURE(operation.name);
     CHECK(walk.over([&](Workshop& workshop) {
@@ -140,7 +140,7 @@ TEST_CASE("a job ends, and a command is taken back, whole or not at all, whateve
                                       std::nullopt, today, "")
                              .value();
                        }}});
-  Walk walk(with_job);
+  DiskWalk walk(with_job);
   CHECK(walk.over([](Workshop& workshop) {
     EntryInfo own = info("undo");
     own.undoes = last_standing(workshop).value().seq;

@@ -109,19 +109,19 @@ std::string dump(db::Workshop& workshop) {
   return text;
 }
 
-Walk::Walk(std::function<void(db::Workshop&)> const& prepare) {
+DiskWalk::DiskWalk(std::function<void(db::Workshop&)> const& prepare) {
   db::Workshop workshop = db::test::new_workshop(base_);
   prepare(workshop);
 }
 
-std::string Walk::copy() const {
+std::string DiskWalk::copy() const {
   std::string const path = folder_.file("copy.db");
   for (char const* suffix : {"", "-wal", "-shm", "-journal"}) fs::remove(path + suffix);
   fs::copy_file(base_, path);
   return path;
 }
 
-int Walk::over(std::function<void(db::Workshop&)> const& operation) {
+int DiskWalk::over(std::function<void(db::Workshop&)> const& operation) {
   Looked looked;
   std::string const before = looked.at(copy());
   std::string const clean = copy();

@@ -14,10 +14,10 @@ namespace endband::faults {
 std::string dump(db::Workshop& workshop);
 
 // A workshop to begin with, and what happened to copies of it.
-class Walk {
+class DiskWalk {
  public:
   // `prepare` fills a new workshop.
-  explicit Walk(std::function<void(db::Workshop&)> const& prepare);
+  explicit DiskWalk(std::function<void(db::Workshop&)> const& prepare);
 
   // For each kind of failure: the operation with its first step failing, then its second, ... until it has
   // fewer steps. `operation` writes and commits; what it cannot do it throws. Checks by doctest; answers how

@@ -25,7 +25,8 @@ Held held_by(BuyerQuote const& buyer) {
   auto const& [title, binding, on, height, width, thickness, ways, box_alone, pages, sections, supports,
                registers, corners, clasps, materials, notices, lines, goods_shown, carriage_shown, tax, total,
                deposit, balance, tax_mode, tax_name, delivery_words, tax_rate, copies, set_shares, volumes,
-               copy_prices, repairs, custody, starts, ready_by, proof] =
+               copy_prices, repairs, custody, starts, ready_by, proof, discount_shown, discount_reason,
+               tax_of_lines, options, made_to] =
       buyer;  // a new field does not compile until it is looked at here
   Held held;
   held.numbers = {height.n,
@@ -44,7 +45,7 @@ Held held_by(BuyerQuote const& buyer) {
                   tax_rate.den(),
                   on.time_since_epoch().count(),
                   static_cast<std::int64_t>(tax_mode)};
-  for (Money const& money : {goods_shown, carriage_shown, tax, total, deposit, balance})
+  for (Money const& money : {goods_shown, carriage_shown, tax, total, deposit, balance, discount_shown})
     held.numbers.insert(money.minor);
   for (auto const& line : lines) held.numbers.insert(line.shown.minor);
   for (WarningCode const notice : notices) held.numbers.insert(static_cast<std::int64_t>(notice));
@@ -59,7 +60,17 @@ Held held_by(BuyerQuote const& buyer) {
         {volume.height.n, volume.width.n, volume.thickness.n, volume.pages, volume.sections, volume.mass.n});
   for (std::size_t i = 0; i < endband::way_count; ++i)
     if (ways.has(static_cast<endband::Way>(i))) held.numbers.insert(static_cast<std::int64_t>(i));
-  held.words = {title, binding, tax_name, delivery_words};
+  for (auto const& line : tax_of_lines) {
+    held.numbers.insert({line.rate.num(), line.rate.den()});
+    held.words.push_back(line.name);
+  }
+  for (auto const& option : options) {
+    held.numbers.insert(option.shown.minor);
+    held.words.push_back(option.words);
+    held.words.push_back(option.either);
+  }
+  if (made_to) held.words.push_back(made_to->because);
+  held.words.insert(held.words.end(), {title, binding, tax_name, delivery_words, discount_reason});
   for (auto const& volume : volumes) held.words.push_back(volume.title);
   for (auto const& left : custody) {
     held.words.push_back(left.what);

@@ -40,6 +40,7 @@ Priced priced() {
   priced.work = made.work;
   priced.outside = made.outside;
   priced.sheet = made.sheet;
+  priced.selling = made.selling;
   priced.offer = made.offer;
   return priced;
 }

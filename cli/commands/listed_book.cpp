@@ -1,0 +1,144 @@
+#include "cli/commands/listed_book.h"
+
+#include "cli/commands/described.h"
+#include "cli/commands/job_seen.h"
+#include "cli/commands/planned.h"
+#include "cli/commands/sending.h"
+#include "db/bench.h"
+#include "db/steps.h"
+#include "engine/job/job.h"
+
+#include <algorithm>
+
+namespace endband::cli {
+namespace {
+
+Read<ListedBook> of_job(Context& context, db::Workshop& workshop, Args const& args,
+                        db::JobHeader const& job) {
+  FrozenQuote const agreed = db::load_quote(workshop, job.quote.id);
+  JobRecord const record = db::load_record(workshop, job);
+  auto shop = db::load_shop(workshop, context.on);
+  if (!shop) return tl::unexpected(std::move(shop.error()));
+  Described described;
+  described.shop = std::move(*shop);
+  auto asked = asked_of(context, workshop, args.without("--through"), described);
+  if (!asked) return tl::unexpected(std::move(asked.error()));
+  if (asked->sending)
+    return refuse({FaultCode::bad_command,
+                   args.where("--service"),
+                   asked->sending->service.service.code,
+                   "--carriage, for the book of a job: its parcel is weighed already",
+                   {}});
+  ListedBook book;
+  book.title = agreed.title.empty() ? "the book of job " + job.number : agreed.title;
+  book.job = job.id;
+  book.job_number = job.number;
+  book.sheet = sheet_as_made(agreed, record);
+  book.selling = described.shop.selling;
+  book.selling.pieces = agreed.copies;
+  book.delivery = asked->delivery;
+  book.shop = described.shop.shop;
+  book.goal = asked->goal;
+  return book;
+}
+
+Read<ListedBook> of_description(Context& context, db::Workshop& workshop, Args const& args) {
+  std::optional<Sending> sending;
+  auto commission = [&]() -> Read<Commission> {
+    db::Reading const reading(workshop);
+    auto described = describe(context, workshop, args.word(0));
+    if (!described) return tl::unexpected(std::move(described.error()));
+    auto asked = asked_of(context, workshop, args.without("--through"), *described);
+    if (!asked) return tl::unexpected(std::move(asked.error()));
+    asked->outlet.reset();  // which outlet is the command's to say
+    asked->discount.reset();
+    sending = asked->sending;
+    auto in_carton = in_smallest_carton(workshop, std::move(*described), *asked, context.on);
+    if (!in_carton) return tl::unexpected(std::move(in_carton.error()));
+    auto made = commission_of(*in_carton, *asked, db::load_steps(workshop, context.on));
+    if (!made) return made;
+    made->bench = db::load_bench(workshop, context.on);
+    made->plans = known_plans(workshop, *made);
+    return made;
+  }();
+  if (!commission) return tl::unexpected(std::move(commission.error()));
+  plan_the_rest(*commission);
+  auto priced = price(*commission);
+  if (!priced) return tl::unexpected(std::move(priced.error()));
+  if (sending) {
+    auto const sent = send(*commission, *sending, *priced);
+    if (!sent) return tl::unexpected(sent.error());
+  }
+  ListedBook book;
+  book.title = commission->book.title.empty() ? "a book" : commission->book.title;
+  book.sheet = std::move(priced->sheet);
+  book.selling = std::move(priced->selling);
+  book.delivery = commission->delivery;
+  book.shop = commission->shop;
+  book.goal = commission->goal;
+  return book;
+}
+
+}  // namespace
+
+Read<ListedBook> listed_book(Context& context, db::Workshop& workshop, Args const& args) {
+  if (db::read_number(args.word(0))) {
+    auto job = located(db::find_job(workshop, args.word(0)), args.where("BOOK"));
+    if (!job) return tl::unexpected(std::move(job.error()));
+    db::Reading const reading(workshop);
+    return of_job(context, workshop, args, *job);
+  }
+  return of_description(context, workshop, args);
+}
+
+Sale sale_of(ListedBook const& book, SellingRules const& selling) {
+  return {book.sheet, book.delivery, selling, book.shop};
+}
+
+SellingRules selling_through(ListedBook const& book, Outlet const& outlet, Currency shop) {
+  SellingRules selling = book.selling;
+  selling.outlet = outlet;
+  if (outlet.currency != shop && !outlet.points) selling.outlet->points = PricePoints{};
+  return selling;
+}
+
+std::vector<Flag> goal_flags() {
+  return {{"--margin", FlagType::share, "the goal: money left, of the price without tax"},
+          {"--markup", FlagType::share, "the goal: money left, of the cost"},
+          {"--profit", FlagType::money, "the goal: money left after everything"},
+          {"--hourly", FlagType::money, "the goal: what an hour earns"},
+          {"--leave", FlagType::money, "the goal: yours after fees, tax and carriage"},
+          {"--carriage", FlagType::money, "carriage, at cost and without tax; else none"},
+          {"--service", FlagType::code, "the carriage service, whose table says what it takes"},
+          {"--to", FlagType::country, "the country it is sent to"}};
+}
+
+CostSheet sheet_of(db::ListedCost const& cost) {
+  Money const none{0, cost.total.currency};
+  CostSheet sheet;
+  sheet.materials = sheet.overhead = sheet.outside = sheet.allowances = sheet.outlay = none;
+  sheet.labour = cost.labour;
+  sheet.standing = cost.standing;
+  sheet.total = cost.total;
+  sheet.earning = cost.total - cost.standing;
+  sheet.seconds = cost.seconds;
+  sheet.part_shares.assign(part_count, none);
+  sheet.part_shares[static_cast<std::size_t>(Part::cover)] = sheet.earning;
+  return sheet;
+}
+
+db::ListedCost listed_cost(ListedBook const& book) {
+  return {book.sheet.total,       book.sheet.labour,   book.sheet.standing,
+          book.delivery.carriage, book.selling.pieces, book.sheet.seconds};
+}
+
+Ratio margin_of(Walk const& walk, Money standing) {
+  Money const earns = walk.price - standing;
+  return earns.minor == 0 ? Ratio(0) : Ratio(walk.left.minor, earns.minor);
+}
+
+Money an_hour(Walk const& walk, CostSheet const& sheet) {
+  return hourly(walk.left, sheet.labour, sheet.seconds);
+}
+
+}  // namespace endband::cli
