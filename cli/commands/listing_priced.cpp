@@ -29,12 +29,20 @@ std::string place_words(Through const& through) {
   return words;
 }
 
+// Of a price that what stands at cost takes whole there is no margin to tell.
+std::string margin_text(Walk const& walk, Money standing) {
+  return walk.price <= standing ? "none" : percent_text(margin_of(walk, standing), 1) + " %";
+}
+
 std::string left_words(ListingPriced const& view, Through const& through) {
   Walk const& walk = through.offer.walk;
+  std::string const hour = money_words(an_hour(walk, view.book.sheet));
+  std::string const hours = hours_words(view.book.sheet.seconds);
   std::string text =
-      fmt::format("{} a margin of {} and {} for each of {}.", walk.left.minor < 0 ? "It loses:" : "It leaves",
-                  percent_text(margin_of(walk, view.book.sheet.standing), 1) + " %",
-                  money_words(an_hour(walk, view.book.sheet)), hours_words(view.book.sheet.seconds));
+      walk.left.minor < 0
+          ? fmt::format("It loses {}: each of {} earns {}.", money_words(-walk.left), hours, hour)
+          : fmt::format("It leaves a margin of {} and {} for each of {}.",
+                        margin_text(walk, view.book.sheet.standing), hour, hours);
   Outlet const& outlet = through.outlet.outlet;
   if (outlet.paid_after_days > 0)
     text += fmt::format(" It is paid about {} days after the sale.", outlet.paid_after_days);
@@ -47,10 +55,9 @@ void add_sale(Document& document, ListingPriced const& view, Through const& thro
     Walk const& sale = *through.on_sale;
     Money const standing = view.book.sheet.standing;
     document.paragraph(fmt::format(
-        "With {} off, at {}: {} left instead of {}, a margin of {} % instead of {} %, {} an hour.{}",
+        "With {} off, at {}: {} left instead of {}, a margin of {} instead of {}, {} an hour.{}",
         percent(*view.sale), money_words(sale.goods_shown), money_text(sale.left), money_words(full.left),
-        percent_text(margin_of(sale, standing), 1), percent_text(margin_of(full, standing), 1),
-        money_text(an_hour(sale, view.book.sheet)),
+        margin_text(sale, standing), margin_text(full, standing), money_text(an_hour(sale, view.book.sheet)),
         sale.left.minor < 0 ? " That is below its full cost." : ""));
   }
   if (through.lowest)
@@ -126,7 +133,7 @@ Table side_by_side(ListingPriced const& view) {
         money_text(walk.all_fees),
         money_text(walk.yours),
         money_text(walk.left),
-        percent_text(margin_of(walk, view.book.sheet.standing), 1) + " %",
+        margin_text(walk, view.book.sheet.standing),
         money_text(an_hour(walk, view.book.sheet)),
         outlet.paid_after_days == 0 ? "" : fmt::format("{} days", outlet.paid_after_days)};
     if (each->on_sale) cells.push_back(money_text(each->on_sale->left));

@@ -86,6 +86,19 @@ class WalkTables {
   Table table_;
 };
 
+// What a discount does to the margin: it comes off the price, and all of it off what is left.
+std::string given_away_words(FrozenQuote const& quote) {
+  std::string text = fmt::format("{} given away: {}.", percent(quote.selling.discount->share),
+                                 quote.selling.discount->reason);
+  SellingRules full = quote.selling;
+  full.discount.reset();
+  auto const whole = offer(quote.sheet, quote.delivery, full, quote.goal, quote.shop);
+  if (!whole) return text;
+  return text + fmt::format(" It leaves {} instead of {}, a margin of {} % instead of {} %.",
+                            money_words(quote.offer.left), money_text(whole->left),
+                            percent_text(quote.offer.margin, 1), percent_text(whole->margin, 1));
+}
+
 Json fee_taken_json(std::string_view name, Money amount) {
   return Json::Object{{"name", name}, {"amount", money_json(amount)}};
 }
@@ -113,9 +126,7 @@ void add_walk(Document& document, FrozenQuote const& quote) {
   if (quote.selling.outlet)
     document.paragraph(fmt::format("Through {}, {}.", quote.selling.outlet->name,
                                    outlet_kind_words(quote.selling.outlet->kind)));
-  if (quote.selling.discount)
-    document.paragraph(fmt::format("{} given away: {}.", percent(quote.selling.discount->share),
-                                   quote.selling.discount->reason));
+  if (quote.selling.discount) document.paragraph(given_away_words(quote));
   add_walk(document, quote.offer.walk, quote.selling, quote.shop.currency);
 }
 

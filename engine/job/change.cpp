@@ -80,12 +80,15 @@ Read<Money> price_of_thrown(CostSheet const& thrown, Goal const& goal) {
   return thrown.earning + thrown.standing;
 }
 
-// What a book is worth at the goal: through the outlet that it was agreed for, before anything given away.
+// What a book is worth at the goal: through the outlet that it was agreed for, before anything given away. A
+// sum that was to be the maker's says nothing of cost: then what changes is charged at what it costs.
 Read<Money> price_at_goal(CostSheet const& sheet, FrozenQuote const& agreed) {
-  if (!agreed.selling.outlet) return least_price(sheet, agreed.goal);
+  bool const sum = std::holds_alternative<LeaveGoal>(agreed.goal);
+  Goal const goal = sum ? Goal(ProfitGoal{{0, sheet.total.currency}}) : agreed.goal;
+  if (!agreed.selling.outlet) return least_price(sheet, goal);
   SellingRules selling = agreed.selling;
   selling.discount.reset();
-  Read<Offer> const offered = offer(sheet, agreed.delivery, selling, agreed.goal, agreed.shop);
+  Read<Offer> const offered = offer(sheet, agreed.delivery, selling, goal, agreed.shop);
   if (!offered) return tl::unexpected(offered.error());
   return offered->ladder.target.price;
 }

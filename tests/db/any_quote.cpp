@@ -148,11 +148,11 @@ void draw_promise(Draw& draw, FrozenQuote& quote) {
   }
 }
 
-Fee any_fee(Draw& draw) {
+Fee any_fee(Draw& draw, bool stepped) {
   Fee fee;
   fee.name = "fee " + draw.words();
   fee.base = draw.one_of(FeeBase::paid);
-  fee.per = draw.one_of(FeePer::listing);
+  fee.per = stepped ? FeePer::order : draw.one_of(FeePer::listing);
   fee.fixed = money(draw, 500);
   fee.payment = draw.coin();
   fee.kept = draw.coin();
@@ -185,7 +185,8 @@ Outlet any_outlet(Draw& draw) {
   if (draw.coin()) outlet.points = {100, draw.to(99)};
   outlet.paid_after_days = static_cast<int>(draw.to(90));
   outlet.days_to_sell = static_cast<int>(draw.to(400));
-  for (std::int64_t n = draw.least + draw.to(3); n > 0; --n) outlet.fees.push_back(any_fee(draw));
+  for (std::int64_t n = draw.least + draw.to(3); n > 0; --n)
+    outlet.fees.push_back(any_fee(draw, draw.least > 0 && outlet.fees.empty()));
   ReturnTerms& back = outlet.returns;
   for (Ratio* each : {&back.change_of_mind, &back.loss_of_value, &back.fault, &back.lost, &back.unsold})
     *each = Ratio(draw.to(5), 100);

@@ -160,7 +160,7 @@ TEST_CASE("no row of a quote is ever changed or deleted") {
     CHECK_THROWS_WITH(database.exec("DELETE FROM " + table), (table + " is written once").c_str());
     ++count;
   }
-  CHECK(count == 32);
+  CHECK(count == 43);
 }
 
 TEST_CASE("money of another currency never enters a quote") {

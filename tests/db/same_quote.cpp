@@ -96,10 +96,14 @@ void compare_rules(Difference& d, FrozenQuote const& a, FrozenQuote const& b) {
   d.one("deposit.share", a.selling.deposit.share, b.selling.deposit.share);
   d.one("deposit.step", a.selling.deposit.step, b.selling.deposit.step);
   d.one("goal", a.goal.index(), b.goal.index());
-  auto const share = [](Goal const& goal) {
-    return goal.index() == 0 ? std::get<0>(goal).margin : std::get<1>(goal).markup;
+  struct Wanted {
+    Ratio operator()(MarginGoal const& goal) const { return goal.margin; }
+    Ratio operator()(MarkupGoal const& goal) const { return goal.markup; }
+    Ratio operator()(ProfitGoal const& goal) const { return goal.left.minor; }
+    Ratio operator()(HourlyGoal const& goal) const { return goal.an_hour.minor; }
+    Ratio operator()(LeaveGoal const& goal) const { return goal.yours.minor; }
   };
-  d.one("goal's share", share(a.goal), share(b.goal));
+  d.one("what the goal wants", std::visit(Wanted{}, a.goal), std::visit(Wanted{}, b.goal));
   d.one("delivery.carriage", a.delivery.carriage, b.delivery.carriage);
   d.one("delivery.words", a.delivery.words, b.delivery.words);
 }

@@ -137,3 +137,33 @@ TEST_CASE("a change that takes away more than was agreed is refused") {
   REQUIRE_FALSE(change.has_value());
   CHECK(change.error().front().code == FaultCode::rule_refused);
 }
+
+TEST_CASE("a change of a book that is to leave a sum is charged at what it costs") {
+  FrozenQuote agreed = quote();
+  agreed.goal = endband::LeaveGoal{eur(900'00)};
+  agreed.offer = offer(agreed.sheet, agreed.delivery, agreed.selling, agreed.goal, agreed.shop).value();
+  FrozenQuote now = agreed;
+  now.outside.push_back(outside("a second die", eur(40'00), true));
+  now.sheet = cost(now.bill, now.work, now.outside, now.shop);
+  auto const change = endband::priced_change(agreed, eur(900'00), agreed.sheet, now, {}).value();
+  CHECK(change.difference == now.sheet.total - agreed.sheet.total);
+  CHECK(change.difference == eur(40'00));
+}
+
+TEST_CASE("a change of a book that goes through an outlet bears its fees") {
+  FrozenQuote agreed = quote();
+  endband::Outlet place;
+  place.currency = euro();
+  endband::Fee fee;
+  fee.steps = {{eur(0), {10, 100}}};
+  fee.fixed = eur(0);
+  place.fees = {fee};
+  agreed.selling.tax = {};
+  agreed.selling.outlet = place;
+  agreed.goal = endband::ProfitGoal{eur(100'00)};
+  FrozenQuote now = agreed;
+  now.outside.push_back(outside("a second die", eur(90'00), true));
+  now.sheet = cost(now.bill, now.work, now.outside, now.shop);
+  auto const change = endband::priced_change(agreed, eur(900'00), agreed.sheet, now, {}).value();
+  CHECK(change.difference == eur(100'00));  // of which the place takes a tenth
+}
