@@ -1,5 +1,6 @@
 // What a quote asks beside the book: flags, then the [quote] table, then the workshop's settings.
 #include "cli/commands/described.h"
+#include "cli/commands/money_said.h"
 #include "cli/commands/text_read.h"
 #include "cli/words/values.h"
 #include "db/customers.h"
@@ -84,19 +85,8 @@ class Asking {
   // A sum of the workshop's money.
   std::optional<Money> sum_of(std::optional<Said<std::string>> const& said) {
     if (!said) return std::nullopt;
-    Currency const currency = described_.shop.shop.currency;
-    bool const names_currency = said->value.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos;
-    auto const money =
-        located(names_currency ? read_money_with_currency(said->value) : read_money(said->value, currency),
-                said->where);
-    if (!take(money)) return std::nullopt;
-    if (money->currency == currency) return *money;
-    faults_.push_back({FaultCode::currency_mismatch,
-                       said->where,
-                       said->value,
-                       "an amount in " + std::string(currency.code()),
-                       {}});
-    return std::nullopt;
+    auto const money = read_workshop_money(said->value, described_.shop.shop.currency, said->where);
+    return take(money) ? std::optional(*money) : std::nullopt;
   }
 
   // Of several goals the first with its place, and the place of the second.

@@ -1,6 +1,7 @@
 // Says who works when, and how many presses and drying places there are.
 #include "cli/commands/changed.h"
 #include "cli/commands/commands.h"
+#include "cli/commands/money_said.h"
 #include "cli/words/values.h"
 #include "db/bench.h"
 #include "db/week.h"
@@ -63,17 +64,9 @@ Read<db::BenchKind> kind_said(db::Workshop& workshop, Args const& args) {
 Read<std::optional<Money>> pay_said(Args const& args, Currency currency) {
   std::string const text = args.text("--pay").value_or("");
   if (text.empty()) return std::nullopt;
-  bool const names_currency = text.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos;
-  auto const rate = located(names_currency ? read_money_with_currency(text) : read_money(text, currency),
-                            args.where("--pay"));
+  auto const rate = read_workshop_money(text, currency, args.where("--pay"));
   if (!rate) return tl::unexpected(rate.error());
-  if (rate->currency != currency)
-    return refuse({FaultCode::currency_mismatch,
-                   args.where("--pay"),
-                   text,
-                   "an amount in " + std::string(currency.code()),
-                   {}});
-  if (rate->minor < 0 || rate->minor > most_an_hour * currency.minor_per_major())
+  if (rate->minor > most_an_hour * currency.minor_per_major())
     return refuse({FaultCode::out_of_range,
                    args.where("--pay"),
                    text,

@@ -8,6 +8,8 @@
 #include "db/steps.h"
 #include "engine/job/job.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace endband::cli {
@@ -100,6 +102,10 @@ SellingRules selling_through(ListedBook const& book, Outlet const& outlet, Curre
   selling.outlet = outlet;
   if (outlet.currency != shop && !outlet.points) selling.outlet->points = PricePoints{};
   return selling;
+}
+
+std::string in_tickets(Currency currency) {
+  return fmt::format("an amount in {}, as tickets there are", currency.code());
 }
 
 std::vector<Flag> goal_flags() {

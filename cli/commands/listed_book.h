@@ -42,6 +42,7 @@ Sale sale_of(ListedBook const& book, SellingRules const& selling);
 // Price points that the workshop has are of its own money alone.
 SellingRules selling_through(ListedBook const& book, Outlet const& outlet, Currency shop);
 
+std::string in_tickets(Currency currency);  // "an amount in USD, as tickets there are"
 // Flags of a goal, and of carriage.
 std::vector<Flag> goal_flags();
 

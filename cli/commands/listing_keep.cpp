@@ -1,6 +1,7 @@
 // What is listed where: posted, priced anew, ended.
 #include "cli/commands/commands.h"
 #include "cli/commands/listed_book.h"
+#include "cli/commands/money_said.h"
 #include "cli/commands/text_read.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
@@ -60,16 +61,10 @@ Read<Money> ticket_of(Args const& args, Currency currency) {
   std::string const text = args.text("--at-price").value_or("");
   if (text.empty())
     return refuse({FaultCode::bad_command, args.where("--at-price"), "", "the ticket, such as 480.00", {}});
-  bool const names = text.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos;
-  auto const money =
-      located(names ? read_money_with_currency(text) : read_money(text, currency), args.where("--at-price"));
+  auto const money = read_money_in(text, currency, args.where("--at-price"), in_tickets(currency));
   if (!money) return tl::unexpected(money.error());
-  if (money->currency != currency || money->minor <= 0)
-    return refuse({money->currency != currency ? FaultCode::currency_mismatch : FaultCode::out_of_range,
-                   args.where("--at-price"),
-                   text,
-                   fmt::format("more than 0, in {}, as tickets there are", currency.code()),
-                   {}});
+  if (money->minor == 0)
+    return refuse({FaultCode::out_of_range, args.where("--at-price"), text, "more than 0", {}});
   return *money;
 }
 

@@ -3,6 +3,7 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/listed_book.h"
 #include "cli/commands/listing_priced.h"
+#include "cli/commands/money_said.h"
 #include "cli/commands/text_read.h"
 
 #include <fmt/format.h>
@@ -46,18 +47,8 @@ Read<std::vector<db::OutletInForce>> outlets_meant(db::Workshop& workshop, Args 
 Read<std::optional<Money>> ticket_said(Args const& args, Currency currency) {
   auto const text = args.text("--at-price");
   if (!text) return std::nullopt;
-  bool const names = text->find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") != std::string::npos;
-  auto const money = located(names ? read_money_with_currency(*text) : read_money(*text, currency),
-                             args.where("--at-price"));
+  auto const money = read_money_in(*text, currency, args.where("--at-price"), in_tickets(currency));
   if (!money) return tl::unexpected(money.error());
-  if (money->currency != currency)
-    return refuse({FaultCode::currency_mismatch,
-                   args.where("--at-price"),
-                   *text,
-                   fmt::format("an amount in {}, as tickets there are", currency.code()),
-                   {}});
-  if (money->minor < 0)
-    return refuse({FaultCode::out_of_range, args.where("--at-price"), *text, "0 or more", {}});
   return *money;
 }
 

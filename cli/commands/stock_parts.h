@@ -2,6 +2,7 @@
 #pragma once
 
 #include "cli/command/args.h"
+#include "cli/commands/money_said.h"
 #include "cli/commands/stock_line.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
@@ -21,11 +22,6 @@ Read<Material> material_meant(db::Workshop& workshop, std::string_view code_or_l
 
 // The words from `first` on as one quantity: both `"12 sheets"` and `12 sheets` are typed.
 std::string words_from(Args const& args, std::size_t first);
-
-// An amount of 0 or more, in the currency only, whether it is named or not; `right` is what would be when
-// another is.
-Read<Money> read_money_in(std::string_view text, Currency currency, Where const& where, std::string right);
-Read<Money> read_workshop_money(std::string_view text, Currency currency, Where const& where);
 
 std::string lot_text(db::LotRow const& lot);      // "L12"
 std::string left_words(db::LotRow const& lot);    // "0.61 m2", "300 x 200 mm"
