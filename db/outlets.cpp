@@ -16,6 +16,7 @@ Fault unknown(Workshop& workshop, TextOf of, std::string_view code, Date on) {
   bool const outlet = of == TextOf::outlet;
   std::vector<TextVersion> const all = texts_in_force(workshop, of, on);
   std::vector<std::string_view> codes;
+  codes.reserve(all.size());
   for (TextVersion const& each : all) codes.push_back(each.code);
   std::string expected = outlet ? "an outlet; endband outlet add CODE FILE adds one"
                                 : "a carriage service; endband rates carriage CODE FILE adds one";

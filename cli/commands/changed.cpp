@@ -45,6 +45,15 @@ std::vector<Change> changes_between(Fields const& before, Fields const& after) {
   return changes;
 }
 
+std::vector<Change> all_changes_between(Fields const& before, Fields after) {
+  for (auto const& row : before) {
+    bool const still =
+        std::any_of(after.begin(), after.end(), [&](auto const& each) { return each.first == row.first; });
+    if (!still) after.emplace_back(row.first, "");
+  }
+  return changes_between(before, after);
+}
+
 Json to_json(Changed const& changed) {
   auto const change_json = [](Change const& change) {
     return Json(Json::Object{{"field", change.field}, {"from", change.from}, {"to", change.to}});

@@ -22,6 +22,8 @@ struct Change {
 };
 // Of two states of one record, the fields that differ; `before` empty: all of a new one.
 std::vector<Change> changes_between(Fields const& before, Fields const& after);
+// The same of records whose fields come and go: what the later one no longer has is told too.
+std::vector<Change> all_changes_between(Fields const& before, Fields after);
 
 enum class Deed : std::uint8_t { added, changed, priced, set };
 

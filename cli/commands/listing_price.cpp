@@ -95,9 +95,11 @@ Read<Money> ticket_for_all(ListedBook const& book, std::vector<db::OutletInForce
     return other;
   });
   std::vector<SellingRules> rules;
+  rules.reserve(outlets.size());
   for (db::OutletInForce const& each : outlets)
     rules.push_back(selling_through(book, each.outlet, book.shop.currency));
   std::vector<Sale> sales;
+  sales.reserve(rules.size());
   for (SellingRules const& selling : rules) sales.push_back(sale_of(book, selling));
   return one_ticket(sales, book.goal);
 }

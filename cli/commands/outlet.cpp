@@ -32,18 +32,6 @@ Fields fields_of(Outlet const& outlet) {
   return fields;
 }
 
-// Of two states; what the later one no longer has is told too.
-std::vector<Change> changes_of(std::optional<Outlet> const& before, Outlet const& after) {
-  Fields now = fields_of(after);
-  Fields const then = before ? fields_of(*before) : Fields{};
-  for (auto const& [field, value] : then) {
-    bool const still =
-        std::any_of(now.begin(), now.end(), [&](auto const& each) { return each.first == field; });
-    if (!still) now.emplace_back(field, "");
-  }
-  return changes_between(then, now);
-}
-
 Read<Answer> run_add(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
@@ -61,7 +49,7 @@ Read<Answer> run_add(Context& context, Args const& args) {
   Changed view{.deed = Deed::added,
                .noun = "outlet",
                .code = *code,
-               .changes = changes_of(std::nullopt, said->outlet),
+               .changes = all_changes_between({}, fields_of(said->outlet)),
                .from = from,
                .dry_run = context.dry_run,
                .next = "endband listing price book.toml --through " + *code};
@@ -100,7 +88,7 @@ Read<Answer> run_change(Context& context, Args const& args) {
   } else {
     auto said = outlet_said(context, **workshop, code, args.word(1));
     if (!said) return tl::unexpected(std::move(said.error()));
-    view.changes = changes_of(before->outlet, said->outlet);
+    view.changes = all_changes_between(fields_of(before->outlet), fields_of(said->outlet));
     text = std::move(said->text);
   }
   if (view.changes.empty()) return Answer(std::move(view));

@@ -124,6 +124,7 @@ Read<std::vector<OptionPrice>> price_options(OptionBooks const& books, Commissio
 BudgetAnswer within(Money budget, OptionBooks const& books, Commission const& base, Asked const& asked) {
   std::vector<OptionGroup> const groups = groups_of(books.options);
   std::vector<int> alternatives;
+  alternatives.reserve(groups.size());
   for (OptionGroup const& group : groups) alternatives.push_back(static_cast<int>(group.size()));
   auto const outcome = [&](Choices const& choices) -> std::optional<Outcome> {
     auto const commission = commission_with(books, base, asked, taken_of(groups, choices));

@@ -121,13 +121,10 @@ Read<Answer> run_carriage(Context& context, Args const& args) {
     now = fields_of(said->service);
     text = std::move(said->text);
   }
-  for (auto const& [field, value] : then)
-    if (std::none_of(now.begin(), now.end(), [&](auto const& each) { return each.first == field; }))
-      now.emplace_back(field, "");
   Changed view{.deed = before ? Deed::changed : Deed::added,
                .noun = "carriage",
                .code = *code,
-               .changes = changes_between(then, now),
+               .changes = all_changes_between(then, std::move(now)),
                .from = from,
                .dry_run = context.dry_run,
                .next = "endband rates list"};

@@ -24,7 +24,7 @@ class Sendable {
   }
 
  private:
-  void add(std::string field, std::string expected) {
+  void add(std::string const& field, std::string expected) {
     faults_.push_back({FaultCode::rule_refused,
                        args_.where(field),
                        db::number_text(header_.number),
@@ -60,7 +60,7 @@ class Sendable {
   }
 
   void check_restricted() {
-    if (args_.text("--permit").value_or("") != "") return;
+    if (!args_.text("--permit").value_or("").empty()) return;
     std::string const home = setting_in_force(workshop_, "maker.country", header_.on);
     std::string const to = destination();
     if (to.empty() || to == home) return;
