@@ -46,9 +46,9 @@ void check_listings(Findings& findings) {
     findings.add("listing", prices.value<std::int64_t>(), "has no price", "the price it was posted at");
   Statement days(findings.connection(),
                  "SELECT 'listing_price', p.id FROM listing_price p JOIN listing l ON l.id = p.listing "
-                 "WHERE p.on_date < l.on_date UNION ALL "
+                 "WHERE p.on_date < l.on_date AND p.undoes IS NULL UNION ALL "
                  "SELECT 'listing_event', e.id FROM listing_event e JOIN listing l ON l.id = e.listing "
-                 "WHERE e.on_date < l.on_date");
+                 "WHERE e.on_date < l.on_date AND e.undoes IS NULL");
   while (days.step()) {
     std::string table;
     std::int64_t id = 0;

@@ -47,6 +47,25 @@ void add_ticket(Writing& writing, std::int64_t listing, Money ticket, Date on, s
   insert.bind(listing, on, ticket.currency, ticket.minor, words, writing.entry()).run();
 }
 
+void save_shares(Connection& connection, std::int64_t listing, std::vector<Money> const& shares) {
+  Statement insert(connection, "INSERT INTO listing_share (listing, part, amount) VALUES (?, ?, ?)");
+  for (std::size_t part = 0; part < shares.size(); ++part)
+    if (shares[part].minor != 0) insert.bind(listing, static_cast<Part>(part), shares[part]).run();
+}
+
+std::vector<Money> load_shares(Connection& connection, std::int64_t listing) {
+  Statement select(connection, "SELECT part, amount FROM listing_share WHERE listing = ?");
+  select.bind(listing);
+  std::vector<Money> shares(part_count, Money{0, connection.currency});
+  while (select.step()) {
+    Part part{};
+    Money amount;
+    select.read(part, amount);
+    shares.at(static_cast<std::size_t>(part)) = amount;
+  }
+  return shares;
+}
+
 Fault refused(Listing const& listing, std::string reason) {
   return {FaultCode::rule_refused,
           {"listing", 0, 0, "NUMBER"},
@@ -68,13 +87,15 @@ std::optional<Fault> not_there(Listing const& listing, Date on) {
 std::int64_t post_listing(Writing& writing, NewListing const& listing, Date on) {
   Statement insert(
       writing.workshop().connection(),
-      "INSERT INTO listing (outlet, job, title, on_date, cost, labour, standing, carriage, pieces, "
-      "seconds_num, seconds_den, entry) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+      "INSERT INTO listing (outlet, job, title, on_date, cost, labour, standing, outside, carriage, pieces, "
+      "seconds_num, seconds_den, entry) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
   ListedCost const& cost = listing.cost;
-  std::int64_t const id = insert
-                              .bind(listing.outlet, listing.job, listing.title, on, cost.total, cost.labour,
-                                    cost.standing, cost.carriage, cost.pieces, cost.seconds, writing.entry())
-                              .insert();
+  std::int64_t const id =
+      insert
+          .bind(listing.outlet, listing.job, listing.title, on, cost.total, cost.labour, cost.standing,
+                cost.outside, cost.carriage, cost.pieces, cost.seconds, writing.entry())
+          .insert();
+  save_shares(writing.workshop().connection(), id, cost.part_shares);
   add_ticket(writing, id, listing.ticket, on, "");
   return id;
 }
@@ -101,7 +122,8 @@ std::vector<Listing> list_listings(Workshop& workshop, Date on, bool ended_too) 
   Statement select(
       connection,
       "SELECT l.id, l.outlet, iif(l.job IS NULL, '', printf('%02d-%03d', c.year % 100, c.count)), l.title, "
-      "l.on_date, l.cost, l.labour, l.standing, l.carriage, l.pieces, l.seconds_num, l.seconds_den "
+      "l.on_date, l.cost, l.labour, l.standing, l.outside, l.carriage, l.pieces, l.seconds_num, "
+      "l.seconds_den "
       "FROM listing l LEFT JOIN job j ON j.id = l.job LEFT JOIN commission c ON c.id = j.commission "
       "WHERE l.on_date <= ? ORDER BY l.id");
   select.bind(on);
@@ -110,11 +132,12 @@ std::vector<Listing> list_listings(Workshop& workshop, Date on, bool ended_too) 
     Listing listing;
     ListedCost& cost = listing.cost;
     select.read(listing.id, listing.outlet, listing.job, listing.title, listing.since, cost.total,
-                cost.labour, cost.standing, cost.carriage, cost.pieces, cost.seconds);
+                cost.labour, cost.standing, cost.outside, cost.carriage, cost.pieces, cost.seconds);
     load_end(connection, listing, on);
     if (listing.ended == "withdrawn" || (listing.ended_on && !ended_too)) continue;
     std::vector<Ticket> const tickets = tickets_of(connection, listing.id, on);
     if (tickets.empty()) continue;
+    cost.part_shares = load_shares(connection, listing.id);
     listing.ticket = tickets.back().price;
     listing.ticket_since = tickets.back().since;
     all.push_back(std::move(listing));

@@ -17,6 +17,8 @@ struct ListedCost {
   Money total, labour, standing, carriage;
   std::int64_t pieces = 1;
   Ratio seconds;
+  Money outside;                        // work by others that earns
+  std::vector<Money> part_shares = {};  // what earns, by Part; none: of no part
 };
 struct Listing {
   std::int64_t id = 0;

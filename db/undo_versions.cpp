@@ -90,6 +90,7 @@ std::optional<std::int64_t> in_force(Connection& connection, Versioned const& wh
 
 std::string for_people(Connection& connection, std::string const& column, std::string const& value) {
   if (value == "NULL" || value == "''") return "";
+  if (column == "text") return "its terms";  // of many lines
   if (value.front() == '\'') {
     Statement plain(connection, "SELECT replace(?1, '''''', '''')");
     plain.bind(std::string_view(value).substr(1, value.size() - 2)).step();

@@ -232,6 +232,7 @@ CREATE TABLE listing (
   cost INTEGER NOT NULL,
   labour INTEGER NOT NULL,
   standing INTEGER NOT NULL,
+  outside INTEGER NOT NULL,
   carriage INTEGER NOT NULL CHECK (carriage >= 0),
   pieces INTEGER NOT NULL CHECK (pieces >= 1),
   seconds_num INTEGER NOT NULL CHECK (seconds_num >= 0),
@@ -239,6 +240,14 @@ CREATE TABLE listing (
   entry INTEGER NOT NULL REFERENCES entry (seq)
 ) STRICT;
 CREATE INDEX listing_of_job ON listing (job);
+
+-- What earns of its cost, by part: parts of other tax rates share a ticket by it.
+CREATE TABLE listing_share (
+  listing INTEGER NOT NULL REFERENCES listing (id),
+  part TEXT NOT NULL,
+  amount INTEGER NOT NULL,
+  PRIMARY KEY (listing, part)
+) STRICT, WITHOUT ROWID;
 
 -- The ticket from a day on, in the outlet's currency; a sale ends with the day before the next row.
 CREATE TABLE listing_price (
@@ -294,6 +303,8 @@ CREATE TRIGGER quote_parcel_stays BEFORE UPDATE ON quote_parcel BEGIN SELECT RAI
 CREATE TRIGGER quote_parcel_kept BEFORE DELETE ON quote_parcel BEGIN SELECT RAISE (ABORT, 'quote_parcel is written once'); END;
 CREATE TRIGGER listing_stays BEFORE UPDATE ON listing BEGIN SELECT RAISE (ABORT, 'listing is written once'); END;
 CREATE TRIGGER listing_kept BEFORE DELETE ON listing BEGIN SELECT RAISE (ABORT, 'listing is written once'); END;
+CREATE TRIGGER listing_share_stays BEFORE UPDATE ON listing_share BEGIN SELECT RAISE (ABORT, 'listing_share is written once'); END;
+CREATE TRIGGER listing_share_kept BEFORE DELETE ON listing_share BEGIN SELECT RAISE (ABORT, 'listing_share is written once'); END;
 CREATE TRIGGER listing_price_stays BEFORE UPDATE ON listing_price BEGIN SELECT RAISE (ABORT, 'listing_price is written once'); END;
 CREATE TRIGGER listing_price_kept BEFORE DELETE ON listing_price BEGIN SELECT RAISE (ABORT, 'listing_price is written once'); END;
 CREATE TRIGGER listing_event_stays BEFORE UPDATE ON listing_event BEGIN SELECT RAISE (ABORT, 'listing_event is written once'); END;

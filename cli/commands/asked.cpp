@@ -148,7 +148,15 @@ class Asking {
   void read_sending() {
     auto const service = said<std::string>("--service", "quote.service");
     auto const country = said<std::string>("--to", "quote.to");
-    if (!service) return;
+    if (!service) {
+      if (country)
+        faults_.push_back({FaultCode::bad_command,
+                           args_.where("--service"),
+                           "",
+                           "the service it is sent by, with --to",
+                           {}});
+      return;
+    }
     if (args_.has("--carriage"))
       faults_.push_back({FaultCode::contradiction,
                          args_.where("--carriage"),

@@ -249,10 +249,13 @@ Document to_document(Explained const& view) {
   document.heading("Cost", 2).add(sheet_table(quote));
   document.heading("Three largest costs", 2).add(largest_table(quote));
   document.heading("Price", 2).paragraph(price_words(quote)).add(ladder_table(quote));
-  add_sending(document, quote);
+  add_sending(document, quote.sent_by);
   add_walk(document, quote);
   document.paragraph(tax_words(quote)).paragraph(payment_words(quote));
   add_options(document, quote.options);
+  if (quote.made_to)
+    document.paragraph(fmt::format("It is {}{}.", made_to_words(quote.made_to->what),
+                                   quote.made_to->because.empty() ? "" : ": " + quote.made_to->because));
   add_order(document, quote);
   if (!view.cautions.empty()) {
     document.heading("Care at the bench", 2);

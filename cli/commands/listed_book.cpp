@@ -67,11 +67,13 @@ Read<ListedBook> of_description(Context& context, db::Workshop& workshop, Args c
   plan_the_rest(*commission);
   auto priced = price(*commission);
   if (!priced) return tl::unexpected(std::move(priced.error()));
-  if (sending) {
-    auto const sent = send(*commission, *sending, *priced);
-    if (!sent) return tl::unexpected(sent.error());
-  }
   ListedBook book;
+  if (sending) {
+    auto sent = send(*commission, *sending, *priced, "listing");
+    if (!sent) return tl::unexpected(std::move(sent.error()));
+    book.sent_by = std::move(*sent);
+    book.excess = sending->service.service.excess;
+  }
   book.title = commission->book.title.empty() ? "a book" : commission->book.title;
   book.sheet = std::move(priced->sheet);
   book.selling = std::move(priced->selling);
@@ -87,6 +89,12 @@ Read<ListedBook> listed_book(Context& context, db::Workshop& workshop, Args cons
   if (db::read_number(args.word(0))) {
     auto job = located(db::find_job(workshop, args.word(0)), args.where("BOOK"));
     if (!job) return tl::unexpected(std::move(job.error()));
+    if (job->state != db::JobState::finished)
+      return refuse({FaultCode::rule_refused,
+                     args.where("BOOK"),
+                     job->number,
+                     fmt::format("a job whose book is finished; it is {}", db::job_state_name(job->state)),
+                     {}});
     db::Reading const reading(workshop);
     return of_job(context, workshop, args, *job);
   }
@@ -101,6 +109,10 @@ SellingRules selling_through(ListedBook const& book, Outlet const& outlet, Curre
   SellingRules selling = book.selling;
   selling.outlet = outlet;
   if (outlet.currency != shop && !outlet.points) selling.outlet->points = PricePoints{};
+  if (book.sent_by) {  // what the service pays for a loss stands for what the outlet's terms say
+    selling.outlet->returns.insured = book.sent_by->insured;
+    selling.outlet->returns.excess = book.excess;
+  }
   return selling;
 }
 
@@ -122,20 +134,30 @@ std::vector<Flag> goal_flags() {
 CostSheet sheet_of(db::ListedCost const& cost) {
   Money const none{0, cost.total.currency};
   CostSheet sheet;
-  sheet.materials = sheet.overhead = sheet.outside = sheet.allowances = sheet.outlay = none;
+  sheet.materials = sheet.overhead = sheet.allowances = sheet.outlay = none;
+  sheet.outside = cost.outside;
   sheet.labour = cost.labour;
   sheet.standing = cost.standing;
   sheet.total = cost.total;
   sheet.earning = cost.total - cost.standing;
   sheet.seconds = cost.seconds;
-  sheet.part_shares.assign(part_count, none);
-  sheet.part_shares[static_cast<std::size_t>(Part::cover)] = sheet.earning;
+  sheet.part_shares = cost.part_shares;
+  sheet.lines.push_back({CostKind::outside, Part::whole_book, -1, false, cost.outside});
   return sheet;
 }
 
 db::ListedCost listed_cost(ListedBook const& book) {
-  return {book.sheet.total,       book.sheet.labour,   book.sheet.standing,
-          book.delivery.carriage, book.selling.pieces, book.sheet.seconds};
+  Money outside{0, book.sheet.total.currency};
+  for (CostLine const& line : book.sheet.lines)
+    if (line.kind == CostKind::outside && !line.at_cost) outside += line.amount;
+  return {book.sheet.total,
+          book.sheet.labour,
+          book.sheet.standing,
+          book.delivery.carriage,
+          book.selling.pieces,
+          book.sheet.seconds,
+          outside,
+          book.sheet.part_shares};
 }
 
 Ratio margin_of(Walk const& walk, Money standing) {

@@ -24,9 +24,11 @@ struct ListedBook {
   Delivery delivery;
   ShopRules shop;
   Goal goal;
+  std::optional<SentBy> sent_by = {};
+  Money excess = {};  // of the service
 };
 // Of the first word: a job's number, else a description. Goal and carriage as flags say, else as a quote of
-// the book would have them. A job that is still open is priced from what it has cost so far.
+// the book would have them. A job that is not finished is refused.
 Read<ListedBook> listed_book(Context& context, db::Workshop& workshop, Args const& args);
 
 // The book through one outlet.

@@ -20,9 +20,11 @@ struct Kept {
   std::optional<Money> left;  // of a ticket that was set
   std::optional<Money> before, lowest;
   bool dry_run = false;
+  std::vector<db::Listing> still = {};  // other listings of a book that was sold
 };
 
 Json to_json(Kept const& view) {
+  auto const number = [](db::Listing const& listing) { return Json(listing.id); };
   return Json::Object{{"dry_run", view.dry_run},
                       {"number", view.listing.id},
                       {"deed", view.deed},
@@ -32,27 +34,36 @@ Json to_json(Kept const& view) {
                       {"ticket", money_json(view.listing.ticket)},
                       {"before", view.before ? money_json(*view.before) : Json()},
                       {"lowest_in_30_days", view.lowest ? money_json(*view.lowest) : Json()},
-                      {"left", view.left ? money_json(*view.left) : Json()}};
+                      {"left", view.left ? money_json(*view.left) : Json()},
+                      {"still_listed", json_array(view.still, number)}};
+}
+
+std::string kept_words(Kept const& view) {
+  db::Listing const& listing = view.listing;
+  std::string const on = date_text(view.on);
+  std::string const name =
+      view.dry_run && view.deed == "posted"
+          ? fmt::format("{}, through {}", listing.title, listing.outlet)
+          : fmt::format("Listing {}, {} through {}", listing.id, listing.title, listing.outlet);
+  if (view.deed == "posted") return fmt::format("{}: {} from {} on", name, money_words(listing.ticket), on);
+  if (view.deed == "priced")
+    return fmt::format("{}: {} from {} on, before that {}", name, money_words(listing.ticket), on,
+                       money_text(*view.before));
+  return fmt::format("{}: {} on {}", name, view.deed, on);
 }
 
 Document to_document(Kept const& view) {
   Document document;
-  db::Listing const& listing = view.listing;
-  std::string const number = view.dry_run && view.deed == "posted" ? std::string("a listing")
-                                                                   : fmt::format("listing {}", listing.id);
-  std::string text = fmt::format("{} {} {} on {}: {}, through {}", view.dry_run ? "Would be" : "It is",
-                                 view.deed == "priced" ? "priced anew as" : view.deed + " as", number,
-                                 date_text(view.on), listing.title, listing.outlet);
-  bool const ends = view.deed == "sold" || view.deed == "ended";
-  if (!ends) text += fmt::format(", at {}", money_words(listing.ticket));
-  if (view.before) text += fmt::format(", before it was {}", money_text(*view.before));
-  text += view.dry_run ? ". Nothing is saved." : ".";
-  document.paragraph(std::move(text));
+  document.paragraph(kept_words(view) + (view.dry_run ? ". Nothing is saved." : "."));
   if (view.lowest)
     document.paragraph(fmt::format("Lowest ticket of the last 30 days: {}.", money_words(*view.lowest)));
   if (view.left)
     document.paragraph(view.left->minor < 0 ? fmt::format("It loses {}.", money_words(-*view.left))
                                             : fmt::format("It leaves {}.", money_words(*view.left)));
+  for (db::Listing const& other : view.still)
+    document.notice(NoticeKind::warning,
+                    fmt::format("The same book is still listed: {} at {}. endband listing end {}", other.id,
+                                other.outlet, other.id));
   if (!view.dry_run) document.next("endband listing list");
   return document;
 }
@@ -68,19 +79,27 @@ Read<Money> ticket_of(Args const& args, Currency currency) {
   return *money;
 }
 
-// A job's one book stands in one place of a kind at a time only as far as its owner sees to it; twice in the
-// same place it does not.
+// A job's book is listed in a place once, and not once it was sold.
 Read<void> not_there_yet(db::Workshop& workshop, Args const& args, ListedBook const& book,
                          std::string const& outlet, Date on) {
   if (!book.job) return {};
-  for (db::Listing const& listing : db::list_listings(workshop, on, false))
-    if (listing.job == book.job_number && listing.outlet == outlet)
+  for (db::Listing const& listing : db::list_listings(workshop, on, true)) {
+    if (listing.job != book.job_number) continue;
+    if (listing.ended == "sold")
+      return refuse({FaultCode::rule_refused,
+                     args.where("BOOK"),
+                     book.job_number,
+                     fmt::format("a book that is still there; listing {} was sold on {}", listing.id,
+                                 date_text(*listing.ended_on)),
+                     {}});
+    if (!listing.ended_on && listing.outlet == outlet)
       return refuse({FaultCode::rule_refused,
                      args.where("--through"),
                      outlet,
                      fmt::format("a place where it is not listed yet; listing {} is there since {}",
                                  listing.id, date_text(listing.since)),
                      {}});
+  }
   return {};
 }
 
@@ -154,7 +173,12 @@ Read<Answer> run_end(Context& context, Args const& args) {
     if (!listing) return tl::unexpected(std::move(listing.error()));
     auto const ended = db::end_listing(writing, *listing, how, context.on, args.text("--words").value_or(""));
     if (!ended) return tl::unexpected(ended.error());
-    return Kept{std::move(*listing), how, context.on, {}, {}, {}, context.dry_run};
+    Kept kept{std::move(*listing), how, context.on, {}, {}, {}, context.dry_run};
+    if (how == "sold" && !kept.listing.job.empty())
+      for (db::Listing& other : db::list_listings(writing.workshop(), context.on, false))
+        if (other.job == kept.listing.job && other.id != kept.listing.id)
+          kept.still.push_back(std::move(other));
+    return kept;
   });
   if (!view) return tl::unexpected(std::move(view.error()));
   return Answer(std::move(*view));

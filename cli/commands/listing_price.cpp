@@ -5,6 +5,7 @@
 #include "cli/commands/listing_priced.h"
 #include "cli/commands/money_said.h"
 #include "cli/commands/text_read.h"
+#include "cli/words/values.h"
 
 #include <fmt/format.h>
 
@@ -18,6 +19,10 @@ Read<std::vector<db::OutletInForce>> outlets_meant(db::Workshop& workshop, Args 
                                                    std::vector<LeftOut>& left_out) {
   std::string const said = args.text("--through").value_or("");
   std::vector<std::string> codes = said == "all" ? db::outlet_codes(workshop, on) : words_in(said);
+  std::vector<std::string> once;
+  for (std::string& code : codes)
+    if (std::find(once.begin(), once.end(), code) == once.end()) once.push_back(std::move(code));
+  codes = std::move(once);
   if (codes.empty())
     return refuse({FaultCode::bad_command,
                    args.where("--through"),
@@ -114,7 +119,7 @@ Read<void> check_flags(Args const& args) {
   if (auto const sale = args.get<Ratio>("--sale"); sale && (*sale <= Ratio(0) || *sale >= Ratio(1)))
     return refuse({FaultCode::out_of_range,
                    args.where("--sale"),
-                   ratio_text(*sale),
+                   percent(*sale),
                    "more than 0 % and less than 100 %",
                    {}});
   return {};

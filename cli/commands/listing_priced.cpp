@@ -34,6 +34,13 @@ std::string margin_text(Walk const& walk, Money standing) {
   return walk.price <= standing ? "none" : percent_text(margin_of(walk, standing), 1) + " %";
 }
 
+// What stands at cost is in no margin.
+std::string of_what_earns(ListingPriced const& view, Walk const& walk) {
+  Money const standing = view.book.sheet.standing;
+  if (standing.minor == 0) return "";
+  return fmt::format(" of what earns ({} less {} at cost)", money_text(walk.price), money_text(standing));
+}
+
 std::string left_words(ListingPriced const& view, Through const& through) {
   Walk const& walk = through.offer.walk;
   std::string const hour = money_words(an_hour(walk, view.book.sheet));
@@ -41,8 +48,8 @@ std::string left_words(ListingPriced const& view, Through const& through) {
   std::string text =
       walk.left.minor < 0
           ? fmt::format("It loses {}: each of {} earns {}.", money_words(-walk.left), hours, hour)
-          : fmt::format("It leaves a margin of {} and {} for each of {}.",
-                        margin_text(walk, view.book.sheet.standing), hour, hours);
+          : fmt::format("It leaves a margin of {}{} and {} for each of {}.",
+                        margin_text(walk, view.book.sheet.standing), of_what_earns(view, walk), hour, hours);
   Outlet const& outlet = through.outlet.outlet;
   if (outlet.paid_after_days > 0)
     text += fmt::format(" It is paid about {} days after the sale.", outlet.paid_after_days);
@@ -101,6 +108,11 @@ void add_one(Document& document, ListingPriced const& view, Through const& throu
   add_walk(document, through.offer.walk, through.selling, view.book.shop.currency);
   document.paragraph(left_words(view, through));
   add_sale(document, view, through);
+  if (through.offer.ladder.target.price < view.book.shop.least_charge &&
+      view.book.shop.least_charge <= through.offer.walk.price)
+    document.notice(NoticeKind::note,
+                    fmt::format("The least charge of {} without tax says the ticket, not the goal.",
+                                money_words(view.book.shop.least_charge)));
   add_dips(document, through);
   document.add(rungs_of(through.offer));
 }
@@ -195,6 +207,9 @@ Document to_document(ListingPriced const& view) {
   document.paragraph(fmt::format("It {} {} and {} of work. The goal is {}.", made,
                                  money_words(view.book.sheet.total), hours_words(view.book.sheet.seconds),
                                  goal_words(view.book.goal)));
+  if (view.book.selling.pieces > 1)
+    document.paragraph(fmt::format("A ticket is for all {} copies together.", view.book.selling.pieces));
+  add_sending(document, view.book.sent_by);
   if (view.one_price)
     document.paragraph(
         fmt::format("One ticket that meets it in all of them: {}.", money_words(*view.one_price)));

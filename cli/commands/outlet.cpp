@@ -23,6 +23,10 @@ Fields fields_of(Outlet const& outlet) {
       {"tax-rate", outlet.tax_rate ? percent(*outlet.tax_rate) : ""},
       {"tax-collected", outlet.collects_tax ? "by the place" : ""},
       {"cash-step", outlet.cash_step > 1 ? money_text({outlet.cash_step, outlet.currency}) : ""},
+      {"price-step",
+       outlet.points && outlet.points->step > 1 ? money_text({outlet.points->step, outlet.currency}) : ""},
+      {"price-below",
+       outlet.points && outlet.points->below > 0 ? money_text({outlet.points->below, outlet.currency}) : ""},
       {"paid-after", outlet.paid_after_days > 0 ? fmt::format("{} days", outlet.paid_after_days) : ""},
       {"days-to-sell", outlet.days_to_sell > 0 ? std::to_string(outlet.days_to_sell) : ""}};
   for (Fee const& fee : outlet.fees) fields.emplace_back("fee " + fee.name, fee_words(fee));

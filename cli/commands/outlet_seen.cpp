@@ -80,6 +80,10 @@ KeyValues terms_of(OutletCard const& view) {
     add("Tax", std::string(tax_mode_name(*outlet.tax_mode)) +
                    (outlet.tax_rate ? ", " + percent(*outlet.tax_rate) : ""));
   if (outlet.collects_tax) add("Tax is paid over", "by the place");
+  if (outlet.points && outlet.points->step > 1)
+    add("Tickets",
+        "multiples of " + money_text({outlet.points->step, outlet.currency}) +
+            (outlet.points->below > 0 ? " less " + money_text({outlet.points->below, outlet.currency}) : ""));
   if (outlet.cash_step > 1) add("Rounded to", money_text({outlet.cash_step, outlet.currency}));
   if (outlet.paid_after_days > 0) add("Pays after", fmt::format("{} days", outlet.paid_after_days));
   if (outlet.days_to_sell > 0) add("Sells in about", fmt::format("{} days", outlet.days_to_sell));

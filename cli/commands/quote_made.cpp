@@ -66,7 +66,7 @@ Read<std::optional<SentBy>> send_it(Gathered& gathered) {
     auto const priced = price(gathered.commission);
     if (!priced) return tl::unexpected(priced.error());
     Money const before = gathered.commission.delivery.carriage;
-    auto sent = send(gathered.commission, *gathered.computed.asked.sending, *priced);
+    auto sent = send(gathered.commission, *gathered.computed.asked.sending, *priced, "quote make");
     if (!sent) return tl::unexpected(std::move(sent.error()));
     sent_by = std::move(*sent);
     if (time > 0 && gathered.commission.delivery.carriage == before) break;
@@ -232,9 +232,12 @@ Document to_document(Made const& view) {
                                  date_text(view.header.valid_until), hours_words(quote.sheet.seconds),
                                  view.dry_run ? " Nothing is saved." : ""));
   add_order(document, quote);
-  add_sending(document, quote);
+  add_sending(document, quote.sent_by);
   add_walk(document, quote);
   document.add(ladder_table(quote));
+  if (quote.offer.left.minor < 0)
+    document.notice(NoticeKind::warning,
+                    fmt::format("It is asked {} below its full cost.", money_words(-quote.offer.left)));
   add_options(document, quote.options);
   add_budget(document, view.budget);
   document.heading("Three largest costs", 2).add(largest_table(quote));

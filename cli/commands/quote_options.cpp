@@ -166,8 +166,12 @@ Json budget_json(std::optional<BudgetAnswer> const& answer) {
 void add_budget(Document& document, std::optional<BudgetAnswer> const& answer) {
   if (!answer) return;
   document.heading(fmt::format("For {}", money_words(answer->budget)), 2);
-  std::string const counted =
-      fmt::format("{} of {} sets of changes were priced in full.", answer->priced, answer->possible);
+  std::string counted =
+      fmt::format("{} of {} sets of changes were priced in full", answer->priced, answer->possible);
+  if (answer->priced < answer->possible)
+    counted += answer->all_priced ? "; the others hold more changes than are needed"
+                                  : "; of the others the best were chosen by what they should come to";
+  counted += ".";
   if (answer->total <= answer->budget) {
     document.paragraph("It is within that as it is.");
     return;
@@ -205,7 +209,7 @@ Json options_json(std::span<OptionPrice const> options) {
 
 void add_options(Document& document, std::span<OptionPrice const> options) {
   if (options.empty()) return;
-  Table table{{{"Or"},
+  Table table{{{"Option"},
                {"To pay " + std::string(options.front().shown.currency.code()), Align::decimal},
                {"Cost", Align::decimal, 1},
                {"Left", Align::decimal},

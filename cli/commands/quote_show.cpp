@@ -160,10 +160,18 @@ std::string tax_line(BuyerQuote const& quote) {
 // Beside the total, with a box to tick: nothing of it is ordered unless it is ticked.
 void add_options(Document& document, BuyerQuote const& quote) {
   if (quote.options.empty()) return;
-  Table table{{{"If you wish, not in the total"}, {"More to pay", Align::decimal}}, {}};
+  auto const one_of_several = [&](BuyerOption const& option) {
+    return !option.either.empty() &&
+           std::ranges::count(quote.options, option.either, &BuyerOption::either) > 1;
+  };
+  Table table{{{"If you wish, not in the total"}, {"Changes it by", Align::decimal}}, {}};
   for (BuyerOption const& option : quote.options)
-    table.add({"[ ]  " + option.words, (option.shown.minor > 0 ? "+" : "") + money_text(option.shown)});
+    table.add({(one_of_several(option) ? "( )  " : "[ ]  ") + option.words,
+               (option.shown.minor > 0 ? "+" : "") + money_text(option.shown)});
   document.add(std::move(table));
+  std::string words = "Each is priced by itself; several together we price anew.";
+  if (std::ranges::any_of(quote.options, one_of_several)) words += " Of those with ( ) only one can be.";
+  document.paragraph(std::move(words));
 }
 
 Table lines_of(BuyerQuote const& quote) {

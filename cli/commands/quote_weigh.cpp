@@ -66,9 +66,9 @@ Document to_document(Weighed const& view) {
   document.paragraph(fmt::format("Now {} are left, a margin of {}.", money_words(view.quote.offer.left),
                                  percent(view.quote.offer.margin)));
   Table table{{{"If more"},
-               {"Left, at the price asked, " + currency, Align::decimal},
+               {"Left changes by " + currency, Align::decimal},
                {"Margin then", Align::right},
-               {"Or price", Align::decimal}},
+               {"Or the price by", Align::decimal}},
               {}};
   for (std::size_t i = 0; i < std::min(most_rows, view.sways.size()); ++i) {
     Sway const& sway = view.sways[i];

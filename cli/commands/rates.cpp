@@ -85,6 +85,8 @@ Read<Answer> run_exchange(Context& context, Args const& args) {
 
 Fields fields_of(CarriageService const& service) {
   Fields fields{{"name", service.name},
+                {"divisor", service.divisor == Ratio(0) ? "" : number(service.divisor) + " cm3 a kilogram"},
+                {"sides", service.divisor == Ratio(0) ? "" : std::string(side_rounding_name(service.sides))},
                 {"mass-step", service.step.n == 0 ? "" : mass_words(service.step)},
                 {"longest", service.longest ? millimetres(*service.longest) : ""},
                 {"cover", service.cover.minor == 0 ? "" : money_text(service.cover)},

@@ -37,19 +37,20 @@ class Sendable {
 
   void check_delivery() {
     if (quote_.delivery.words.empty() && quote_.delivery.carriage.minor == 0)
-      add("delivery", "how it is delivered: " + anew("--delivery \"collected at the workshop\""));
+      add("delivery", "a word of how it is delivered: " + anew("--delivery \"collected at the workshop\""));
   }
 
   void check_letterhead() {
     for (std::string_view const name : {"maker.name", "maker.address"})
       if (setting_in_force(workshop_, name, header_.on).empty())
-        add(std::string(name), fmt::format("who it comes from: endband workshop set {}=\"...\"", name));
+        add(std::string(name),
+            fmt::format("who it comes from, first: endband workshop set {}=\"...\"", name));
   }
 
   // A quote to nobody yet is an offer that anybody may read; who accepts it is a customer.
   void check_made_to() {
     if (!quote_.made_to) {
-      add("made-to", "why it is, or is not, made to order: " +
+      add("made-to", "the reason why it is, or is not, made to order: " +
                          anew("--made-to spec --because \"own dimensions and drawing\""));
       return;
     }

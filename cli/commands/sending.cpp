@@ -75,12 +75,12 @@ std::string_view carton_of(Described const& described) {
   return "";
 }
 
-Read<Parcel> parcel_of(Structure const& book) {
+Read<Parcel> parcel_of(Structure const& book, std::string const& command) {
   using enum FigureId;
   Figures const& figures = book.figures;
   if (!figures.has(packed_mass) || !figures.has(packed_height))
     return refuse({FaultCode::bad_command,
-                   {"quote make", 0, 0, "--service"},
+                   {command, 0, 0, "--service"},
                    "",
                    "a book that is packed: a carton in the description, or packing.carton of the workshop",
                    {}});
@@ -104,10 +104,11 @@ Read<Described> in_smallest_carton(db::Workshop& workshop, Described described, 
   return described_with(workshop, described, std::move(said), on);
 }
 
-Read<std::optional<SentBy>> send(Commission& commission, Sending const& sending, Priced const& priced) {
+Read<std::optional<SentBy>> send(Commission& commission, Sending const& sending, Priced const& priced,
+                                 std::string const& command) {
   auto const parcels = static_cast<std::int64_t>(commission.book.copies) *
                        static_cast<std::int64_t>(std::max<std::size_t>(1, commission.book.volumes.size()));
-  auto const parcel = parcel_of(priced.structure);
+  auto const parcel = parcel_of(priced.structure, command);
   if (!parcel) return tl::unexpected(parcel.error());
   Currency const currency = commission.shop.currency;
   Money const value{mul_div(priced.offer.goods_shown.minor, 1, parcels, Rounding::up), currency};
@@ -115,7 +116,7 @@ Read<std::optional<SentBy>> send(Commission& commission, Sending const& sending,
   if (!carriage) {
     std::vector<Fault> faults = carriage.error();
     for (Fault& fault : faults)
-      fault.where = {"quote make", 0, 0, fault.where.field == "country" ? "--to" : "--service"};
+      fault.where = {command, 0, 0, fault.where.field == "country" ? "--to" : "--service"};
     return tl::unexpected(std::move(faults));
   }
   commission.delivery.carriage = {checked_mul(carriage->total().minor, parcels), currency};

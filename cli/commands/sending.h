@@ -12,7 +12,9 @@ namespace endband::cli {
 Read<Described> in_smallest_carton(db::Workshop& workshop, Described described, Asked const& asked, Date on);
 
 // Sets the delivery of a commission that is sent by a service: each book in a parcel of its own, insured for
-// what the buyer pays for it, which is found by pricing first without carriage. Faults of carriage_of.
-Read<std::optional<SentBy>> send(Commission& commission, Sending const& sending, Priced const& priced);
+// what the buyer pays for it, which is found by pricing first without carriage. Faults of carriage_of,
+// of `command`.
+Read<std::optional<SentBy>> send(Commission& commission, Sending const& sending, Priced const& priced,
+                                 std::string const& command);
 
 }  // namespace endband::cli

@@ -23,7 +23,7 @@ class WalkTables {
       document_.add(std::move(table_));
       begin("In the workshop's money: " + exchange_words(*selling_.outlet, shop_), shop_);
       table_.add({"Paid out", money_text(walk_.received + walk_.exchange_cost)});
-      less("Exchange", walk_.exchange_cost);
+      less("what the exchange takes", walk_.exchange_cost);
     }
     add_yours();
     document_.add(std::move(table_));
@@ -86,6 +86,11 @@ class WalkTables {
   Table table_;
 };
 
+// Of a price that what stands at cost takes whole there is no margin.
+std::string margin_text(Offer const& offer, Money standing) {
+  return offer.goods <= standing ? "none" : percent_text(offer.margin, 1) + " %";
+}
+
 // What a discount does to the margin: it comes off the price, and all of it off what is left.
 std::string given_away_words(FrozenQuote const& quote) {
   std::string text = fmt::format("{} given away: {}.", percent(quote.selling.discount->share),
@@ -94,9 +99,10 @@ std::string given_away_words(FrozenQuote const& quote) {
   full.discount.reset();
   auto const whole = offer(quote.sheet, quote.delivery, full, quote.goal, quote.shop);
   if (!whole) return text;
-  return text + fmt::format(" It leaves {} instead of {}, a margin of {} % instead of {} %.",
+  return text + fmt::format(" It leaves {} instead of {}, a margin of {} instead of {}.",
                             money_words(quote.offer.left), money_text(whole->left),
-                            percent_text(quote.offer.margin, 1), percent_text(whole->margin, 1));
+                            margin_text(quote.offer, quote.sheet.standing),
+                            margin_text(*whole, quote.sheet.standing));
 }
 
 Json fee_taken_json(std::string_view name, Money amount) {
@@ -130,9 +136,9 @@ void add_walk(Document& document, FrozenQuote const& quote) {
   add_walk(document, quote.offer.walk, quote.selling, quote.shop.currency);
 }
 
-void add_sending(Document& document, FrozenQuote const& quote) {
-  if (!quote.sent_by) return;
-  SentBy const& sent = *quote.sent_by;
+void add_sending(Document& document, std::optional<SentBy> const& by) {
+  if (!by) return;
+  SentBy const& sent = *by;
   std::string text = fmt::format("Sent by {} to {}: the parcel weighs {}", sent.service, sent.country,
                                  mass_words(sent.mass));
   if (sent.volumetric > sent.mass) text += fmt::format(", for its size {}", mass_words(sent.volumetric));

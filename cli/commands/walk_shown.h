@@ -5,14 +5,14 @@
 #include "cli/document/json.h"
 #include "engine/commission/commission.h"
 
-#include <span>
+#include <optional>
 
 namespace endband::cli {
 
 // Line by line, in the outlet's currency and, where that is another, then in the workshop's.
 void add_walk(Document& document, Walk const& walk, SellingRules const& selling, Currency shop);
 void add_walk(Document& document, FrozenQuote const& quote);  // nothing without outlet and discount
-void add_sending(Document& document, FrozenQuote const& quote);
+void add_sending(Document& document, std::optional<SentBy> const& by);
 
 Json walk_json(Walk const& walk, SellingRules const& selling);
 // What a quote keeps of its sale: outlet, walk, discount, made to order, parcel.

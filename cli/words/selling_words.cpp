@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <span>
 #include <utility>
 #include <variant>
 
@@ -30,12 +31,14 @@ std::string_view fee_base_words(FeeBase base) {
 }
 
 std::string share_words(Fee const& fee) {
-  std::string words;
-  for (FeeStep const& step : fee.steps) {
-    if (!words.empty()) words += fmt::format(", from {} ", money_text(step.from));
-    words += percent(step.share);
-  }
-  if (fee.steps.size() > 1) words += fee.on_whole ? " of the whole" : " of what is above";
+  std::string const base(fee_base_words(fee.base));
+  if (fee.steps.empty()) return "";
+  if (fee.steps.size() == 1) return fmt::format("{} of {}", percent(fee.steps.front().share), base);
+  std::string words = fmt::format("of {}: {}", base, percent(fee.steps.front().share));
+  for (FeeStep const& step : std::span(fee.steps).subspan(1))
+    words += fee.on_whole
+                 ? fmt::format(", from {} on {} of all of it", money_text(step.from), percent(step.share))
+                 : fmt::format(", of what is above {} {}", money_text(step.from), percent(step.share));
   return words;
 }
 
@@ -49,7 +52,6 @@ std::string fixed_words(Fee const& fee) {
 
 std::string fee_words(Fee const& fee) {
   std::string words = share_words(fee);
-  if (!words.empty()) words += fmt::format(" of {}", fee_base_words(fee.base));
   if (fee.least) words += ", at least " + money_text(*fee.least);
   if (fee.most) words += ", at most " + money_text(*fee.most);
   if (std::string const fixed = fixed_words(fee); !fixed.empty())
@@ -106,7 +108,9 @@ std::string goal_words(Goal const& goal) {
     }
     std::string operator()(ProfitGoal const& of) const { return money_words(of.left) + " left"; }
     std::string operator()(HourlyGoal const& of) const { return money_words(of.an_hour) + " an hour"; }
-    std::string operator()(LeaveGoal const& of) const { return money_words(of.yours) + " of it yours"; }
+    std::string operator()(LeaveGoal const& of) const {
+      return money_words(of.yours) + " that are yours after fees, tax and carriage";
+    }
   };
   return std::visit(Words{}, goal);
 }

@@ -86,6 +86,16 @@ CopyPrice copy_price(Priced const& priced, int copies) {
   return {copies, priced.offer.goods_shown, priced.sheet.total, priced.sheet.seconds};
 }
 
+// A sum of money is wanted of the copies asked for; of more or fewer, its share.
+Goal goal_of_copies(Goal goal, int wanted, int copies) {
+  Ratio const share(copies, wanted);
+  if (auto* const profit = std::get_if<ProfitGoal>(&goal))
+    profit->left = scale(profit->left, share, Rounding::half_away);
+  if (auto* const leave = std::get_if<LeaveGoal>(&goal))
+    leave->yours = scale(leave->yours, share, Rounding::half_away);
+  return goal;
+}
+
 // One, as many as are asked for, one more: each once.
 Read<std::vector<CopyPrice>> copy_prices(Commission const& commission, Set const& set, Priced const& asked) {
   int const wanted = commission.book.copies;
@@ -96,7 +106,9 @@ Read<std::vector<CopyPrice>> copy_prices(Commission const& commission, Set const
       prices.push_back(copy_price(asked, copies));
       continue;
     }
-    Read<Priced> const other = price_of(commission, set, copies);
+    Commission of_copies = commission;
+    of_copies.goal = goal_of_copies(commission.goal, wanted, copies);
+    Read<Priced> const other = price_of(of_copies, set, copies);
     if (!other) return tl::unexpected(other.error());
     prices.push_back(copy_price(*other, copies));
   }

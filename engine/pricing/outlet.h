@@ -56,8 +56,8 @@ struct Fee {
 struct ReturnTerms {
   Ratio change_of_mind;  // the buyer's; the book comes home and is sold again
   Money carriage_back;   // if the maker bears it; of the workshop's currency
-  Duration handling;     // checking and packing anew
-  Ratio loss_of_value;   // share of the price without tax
+  Duration handling;     // checking and packing anew, also of what comes back unsold
+  Ratio loss_of_value;   // share of the price without tax, also of what comes back unsold
   Ratio fault;           // a fault of the work, mended free
   Duration mending;
   Ratio lost;             // lost or damaged on its way

@@ -92,9 +92,11 @@ Line Slopes::received(Line payout) const {
 
 Line Slopes::returned() const {
   Outlet const* const outlet = walker_.outlet();
-  if (outlet == nullptr || outlet->returns.change_of_mind == Ratio(0)) return {};
-  return rounded(
-      scaled(scaled(price, outlet->returns.loss_of_value), odds_of(outlet->returns.change_of_mind)));
+  if (outlet == nullptr) return {};
+  ReturnTerms const& terms = outlet->returns;
+  if (terms.change_of_mind == Ratio(0) && terms.unsold == Ratio(0)) return {};
+  Ratio const back = odds_of(terms.change_of_mind) + odds_of(terms.unsold);
+  return rounded(scaled(scaled(price, terms.loss_of_value), back));
 }
 
 // Tax that is passed on as it came, by the place or by the maker in the same money, leaves no trace.

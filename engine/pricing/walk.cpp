@@ -132,20 +132,21 @@ void Walker::ready_returns() {
   Currency const shop = sale_.shop.currency;
   std::int64_t const carriage = sale_.delivery.carriage.minor;
   Ratio const home = odds_of(terms.change_of_mind);
+  Ratio const unsold = odds_of(terms.unsold);
   std::int64_t const lost = checked_sub(
       checked_add(sale_.sheet.total.minor, carriage),
       std::max<std::int64_t>(0, checked_sub(minor_of(terms.insured, shop), minor_of(terms.excess, shop))));
   std::vector<Product> sums{{home, carriage},
                             {home, minor_of(terms.carriage_back, shop)},
                             {terms.lost, std::max<std::int64_t>(0, lost)},
-                            {odds_of(terms.unsold), minor_of(terms.return_carriage, shop)}};
+                            {unsold, minor_of(terms.return_carriage, shop)}};
   if (terms.handling.n != 0 || terms.mending.n != 0) {
     Rates const rates = rates_of(sale_.shop.basis);
     Ratio const a_second = rates.labour + rates.overhead;
-    sums.push_back({home, terms.handling.n, a_second});
+    sums.push_back({home + unsold, terms.handling.n, a_second});
     sums.push_back({terms.fault, terms.mending.n, a_second});
   }
-  returns_.emplace(std::move(sums), Product{home, factor_}, Product{home, terms.loss_of_value});
+  returns_.emplace(std::move(sums), Product{home, factor_}, Product{home + unsold, terms.loss_of_value});
 }
 
 Walk Walker::walk(Money ticket) const {

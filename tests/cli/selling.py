@@ -273,16 +273,42 @@ class Selling(unittest.TestCase):
         self.refused("listing", "end", "1", "--on", "2026-12-22", code="rule-refused", exit_code=1)
         self.assertEqual(self.bench.json("listing", "list", "--on", "2026-12-22")["listings"], [])
 
+    def finish(self, number):
+        for point in self.bench.json("job", "show", number)["still_open"]:
+            if point["what"] == "material":
+                self.bench.good("job", "use", number, point["name"], "--without")
+            if point["what"] == "outside":
+                self.bench.good("job", "use", number, "--outside", point["name"], "--price", "20.00")
+        self.bench.good("job", "finish", number)
+
     def test_a_finished_book_is_priced_from_what_it_cost(self):
         self.bench.good("quote", "make", "book.toml", "--customer", "ida-quill")
         self.bench.good("quote", "accept", "1")
         self.bench.good("job", "time", "1", "sewing", "5 h")
-        seen = self.bench.json("job", "show", "1")
+        self.refused("listing", "price", "1", "--through", "market", code="rule-refused", exit_code=1)
+        self.finish("1")
         told = self.bench.json("listing", "price", "1", "--through", "market")
-        self.assertEqual(told["cost"], seen["cost_now"]["total"] if "cost_now" in seen else told["cost"])
+        self.assertEqual(told["cost"], self.bench.json("job", "show", "1")["cost"]["total"])
         self.assertEqual(told["work_s"], 5 * 3600)
         self.bench.good("listing", "post", "1", "--through", "market")
+        self.bench.good("listing", "post", "1", "--through", "shop")
         self.refused("listing", "post", "1", "--through", "market", code="rule-refused", exit_code=1)
+        self.assertEqual(self.bench.json("listing", "end", "1", "--sold")["still_listed"], [2])
+        self.refused("listing", "post", "1", "--through", "market", code="rule-refused", exit_code=1)
+
+    def test_a_listing_leaves_on_the_list_what_it_left_when_it_was_posted(self):
+        self.bench.good("rates", "tax", "reduced", "7 %")
+        self.bench.good("workshop", "set", "tax-class.text-block=reduced")
+        posted = self.bench.json("listing", "post", "book.toml", "--through", "shop")
+        self.assertEqual(self.bench.json("listing", "list")["listings"][0]["left_at_first"], posted["left"])
+        self.bench.good("workshop", "undo", "--on", "2026-11-25")
+        self.assertIn("All is well", self.bench.good("workshop", "check"))
+
+    def test_copies_share_the_sum_that_is_wanted(self):
+        self.bench.write("five.toml", "endband = 1\ncopies = 5\n" + BOOK.split("[[options]]")[0].split("\n", 1)[1])
+        made = self.bench.json("quote", "make", "five.toml", "--leave", "2500")
+        shown = [cents(each["shown"]) for each in made["order"]["copy_prices"]]
+        self.assertEqual(shown, sorted(set(shown)))
 
     def test_what_weighs_is_told_largest_first(self):
         self.bench.good("quote", "make", "book.toml", "--through", "market")

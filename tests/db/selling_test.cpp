@@ -55,7 +55,7 @@ struct Made {
     NewListing const book{"fair",
                           std::nullopt,
                           "A book",
-                          {eur(100'00), eur(60'00), eur(0), eur(5'00), 1, Ratio(3600)},
+                          {eur(100'00), eur(60'00), eur(0), eur(5'00), 1, Ratio(3600), eur(0)},
                           eur(cents)};
     std::int64_t id = 0;
     entry([&](Writing& writing) { id = post_listing(writing, book, day(on)); });
@@ -179,7 +179,8 @@ TEST_CASE("what was said of outlets and listings is taken back, the last first")
   std::int64_t id = 0;
   std::int64_t const posted = made.entry([&](Writing& writing) {
     id = post_listing(
-        writing, {"fair", std::nullopt, "A book", {eur(1), eur(0), eur(0), eur(0), 1, Ratio(0)}, eur(900)},
+        writing,
+        {"fair", std::nullopt, "A book", {eur(1), eur(0), eur(0), eur(0), 1, Ratio(0), eur(0)}, eur(900)},
         day("2026-03-01"));
   });
   std::int64_t const changed = made.entry([&](Writing& writing) {

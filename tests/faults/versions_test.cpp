@@ -47,7 +47,8 @@ TEST_CASE("an outlet and a listing there are kept whole or not at all, whatever 
   CHECK(walk.over([](Workshop& workshop) {
     write(workshop, [&](Writing& writing) {
       set_text(writing, TextOf::outlet, "fair", outlet_example(), day("2026-06-01"));
-      ListedCost const cost{eur(100'00), eur(60'00), eur(0), eur(5'00), 1, Ratio(3600)};
+      ListedCost const cost{eur(100'00), eur(60'00),  eur(0), eur(5'00),
+                            1,           Ratio(3600), eur(0), std::vector<Money>(part_count, eur(7))};
       return post_listing(writing, {"fair", std::nullopt, "A book", cost, eur(180'00)}, day("2026-06-02"));
     });
   }) > 5);

@@ -195,10 +195,10 @@ class Definition {
     std::int64_t const carriage = sale_.delivery.carriage.minor;
     std::int64_t const paid = std::max<std::int64_t>(0, terms.insured.minor - terms.excess.minor);
     std::int64_t const lost = std::max<std::int64_t>(0, sale_.sheet.total.minor + carriage - paid);
-    return odds(terms.change_of_mind) * (carriage + terms.carriage_back.minor + kept +
-                                         terms.handling.n * a_second + exact(terms.loss_of_value) * price) +
+    cpp_rational const each_home = terms.handling.n * a_second + exact(terms.loss_of_value) * price;
+    return odds(terms.change_of_mind) * (carriage + terms.carriage_back.minor + kept + each_home) +
            exact(terms.fault) * terms.mending.n * a_second + exact(terms.lost) * lost +
-           odds(terms.unsold) * terms.return_carriage.minor;
+           odds(terms.unsold) * (terms.return_carriage.minor + each_home);
   }
 
   Sale sale_;
