@@ -84,6 +84,7 @@ of = "goods-with-tax"       # goods, goods-with-tax, goods-and-carriage or paid
 share = "9 %"
 least = "0.50"              # the share takes no less
 kept = false                # given back when the buyer sends the book back
+steps_on = "part"           # part: a step's share is of what is above it; whole: of all
 
 [[steps]]                   # from 300.00 on a smaller share of what is above
 fee = "selling"
