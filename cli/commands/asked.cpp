@@ -4,6 +4,8 @@
 #include "cli/commands/text_read.h"
 #include "cli/words/values.h"
 #include "db/customers.h"
+#include "db/materials.h"
+#include "db/stock.h"
 #include "engine/book/spec.h"
 
 #include <fmt/format.h>
@@ -13,6 +15,19 @@
 
 namespace endband::cli {
 namespace {
+
+constexpr std::int64_t one_piece = 1000;  // thousandths
+
+// With their prices, as the engine chooses among them.
+Read<std::vector<Material>> cartons_on_shelf(db::Workshop& workshop, Date on, BuyingRules const& buying) {
+  std::vector<std::string> codes;
+  for (Material const& carton : db::list_materials(workshop, on, MaterialKind::carton))
+    if (auto const stock = db::on_hand(workshop, carton.code); stock && stock->quantity.n >= one_piece)
+      codes.push_back(carton.code);
+  auto catalogue = db::load_catalogue(workshop, codes, on, buying);
+  if (!catalogue) return tl::unexpected(std::move(catalogue.error()));
+  return std::move(catalogue->materials);
+}
 
 constexpr std::array<std::string_view, 5> goal_flags{"--margin", "--markup", "--profit", "--hourly",
                                                      "--leave"};
@@ -171,7 +186,10 @@ class Asking {
                          "",
                          "the country it is sent to, two letters, or a customer who has one",
                          {}});
-    if (take(found) && !to.empty()) asked_.sending = {std::move(*found), std::move(to)};
+    if (!take(found) || to.empty()) return;
+    asked_.sending = Sending{std::move(found->service), found->version, std::move(to), {}};
+    auto cartons = cartons_on_shelf(workshop_, context_.on, described_.shop.buying);
+    if (take(cartons)) asked_.sending->cartons = std::move(*cartons);
   }
 
   void read_outlet() {
@@ -234,16 +252,16 @@ class Asking {
                          {}});
   }
 
-  Context const& context_;
-  db::Workshop& workshop_;
-  Args const& args_;
-  Described const& described_;
   std::optional<Money> budget_said() {
     auto const text = args_.text("--budget");
     if (!text) return std::nullopt;
     return sum_of(Said<std::string>{*text, args_.where("--budget")});
   }
 
+  Context const& context_;
+  db::Workshop& workshop_;
+  Args const& args_;
+  Described const& described_;
   Asked asked_;
   std::string customer_country_;
   std::vector<Fault> faults_;

@@ -52,7 +52,7 @@ Json to_json(BenchCard const& view) {
                              {"hours", db::week_text(person.week)},
                              {"week", week_json(person.week)},
                              {"week_s", length_of(person.week).n},
-                             {"rate", person.rate ? money_json(*person.rate) : Json()},
+                             {"rate", money_json(person.rate)},
                              {"overtime_s", person.overtime.n},
                              {"off", off_json(view, person.code)}});
   };

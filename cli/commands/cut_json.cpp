@@ -50,8 +50,6 @@ std::string_view made_word(CutMade what) {
   return "nothing";
 }
 
-Json optional_money(std::optional<Money> money) { return money ? money_json(*money) : Json(); }
-
 Json part_json(CutPart const& part) {
   return Json::Object{{"what", made_word(part.what)},
                       {"piece", part.what == CutMade::piece ? Json(part.piece + 1) : Json()},
@@ -138,7 +136,7 @@ Json material_json(CutMaterial const& cut, CutShown const& shown) {
   auto const use = [&](CutUse const& each) { return use_json(cut, each, shown); };
   CutCost const cost = cost_of(cut);
   auto const of_plan = [&](std::int64_t amount) {
-    return cut.planned() ? optional_money(cut.money(amount, shown.currency)) : Json();
+    return cut.planned() ? money_json(cut.money(amount, shown.currency)) : Json();
   };
   auto const within = cut.planned() ? within_permille(cut.told_proof()) : std::nullopt;
   return Json::Object{
@@ -149,7 +147,7 @@ Json material_json(CutMaterial const& cut, CutShown const& shown) {
       {"opened_cost", of_plan(cost.opened)},
       {"proved", cut.planned() && cut.told_proof().proved()},
       {"within_permille", within},
-      {"cost_from_several_skins", cut.apart ? optional_money(cut.money(*cut.apart, shown.currency)) : Json()},
+      {"cost_from_several_skins", cut.apart ? money_json(cut.money(*cut.apart, shown.currency)) : Json()},
       {"pieces", pieces_json(cut, shown)},
       {"used", json_array(cut.uses, use)},
       {"obstacles", json_array(cut_obstacles(cut), obstacle)},

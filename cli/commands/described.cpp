@@ -136,6 +136,14 @@ Read<void> complete(db::Workshop& workshop, Described& result, std::vector<Fault
   return {};
 }
 
+void add_rows(Catalogue& catalogue, std::vector<Material> const& rows) {
+  for (Material const& row : rows) {
+    bool const there = std::any_of(catalogue.materials.begin(), catalogue.materials.end(),
+                                   [&](Material const& each) { return each.id == row.id; });
+    if (!there) catalogue.materials.push_back(row);
+  }
+}
+
 }  // namespace
 
 Read<Described> describe(Context& context, db::Workshop& workshop, std::string const& file) {
@@ -193,6 +201,12 @@ Read<Commission> commission_of(Described const& described, Asked const& asked, S
   commission.goal = asked.goal;
   commission.cutting = described.shop.cutting;
   commission.delivery = asked.delivery;
+  if (asked.sending) {
+    commission.sending = asked.sending;
+    add_rows(commission.catalogue, asked.sending->cartons);
+    commission.book =
+        in_smallest_carton(std::move(commission.book), commission.catalogue, asked.sending->cartons);
+  }
   if (asked.outlet) commission.selling.outlet = asked.outlet->outlet;
   commission.selling.discount = asked.discount;
   Amounts amounts(described.shop.shop.currency);
@@ -218,6 +232,13 @@ Read<Commission> commission_of(Described const& described, Asked const& asked, S
   std::vector<Fault> faults = std::move(amounts).faults();
   if (!faults.empty()) return tl::unexpected(std::move(faults));
   return commission;
+}
+
+std::vector<Fault> at_flags(std::vector<Fault> faults, std::string const& command) {
+  for (Fault& fault : faults)
+    if (fault.where.source.empty() && (fault.where.field == "to" || fault.where.field == "service"))
+      fault.where = {command, 0, 0, "--" + fault.where.field};
+  return faults;
 }
 
 }  // namespace endband::cli

@@ -41,12 +41,6 @@ Read<Described> described_with(db::Workshop& workshop, Described const& base, Bo
 // The same from materials that are there already: of many such books none asks the workshop.
 Read<BookSpec> book_with(Described const& base, BookText const& said, Catalogue const& catalogue);
 
-// By which service to which country a book is sent.
-struct Sending {
-  db::CarriageInForce service;
-  std::string country;
-};
-
 // What a quote asks beside the book: flags come before the description's [quote] table, that before the
 // workshop.
 struct Asked {
@@ -63,6 +57,10 @@ struct Asked {
 };
 Read<Asked> asked_of(Context& context, db::Workshop& workshop, Args const& args, Described const& described);
 
+// In the smallest carton on the shelf, where it is sent by a service.
 Read<Commission> commission_of(Described const& described, Asked const& asked, StepLibrary steps);
+
+// What the engine refuses of carriage, told at the flags that ask for it.
+std::vector<Fault> at_flags(std::vector<Fault> faults, std::string const& command);
 
 }  // namespace endband::cli

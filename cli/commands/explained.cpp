@@ -165,12 +165,10 @@ std::string price_words(FrozenQuote const& quote) {
   std::string text = fmt::format(
       "The goal is {}. Asked are {} without tax; {} of it are left, {} of what earns.",
       goal_words(quote.goal), money_words(offer.goods), money_text(offer.left), percent(offer.margin));
-  if (quote.selling.points.step > 1)
-    text += fmt::format(" Prices are the next multiple of {}{}.",
-                        money_text({quote.selling.points.step, quote.shop.currency}),
-                        quote.selling.points.below > 0
-                            ? " less " + money_text({quote.selling.points.below, quote.shop.currency})
-                            : "");
+  if (PricePoints const points = points_of(quote.selling, quote.shop.currency); points.step > 1)
+    text +=
+        fmt::format(" Prices are the next multiple of {}{}.", money_text({points.step, quote.shop.currency}),
+                    points.below > 0 ? " less " + money_text({points.below, quote.shop.currency}) : "");
   if (offer.goods == quote.shop.least_charge) text += " It is the workshop's least charge.";
   return text;
 }

@@ -3,9 +3,9 @@
 #include "cli/commands/described.h"
 #include "cli/commands/job_seen.h"
 #include "cli/commands/planned.h"
-#include "cli/commands/sending.h"
 #include "db/bench.h"
 #include "db/steps.h"
+#include "engine/book/copies.h"
 #include "engine/job/job.h"
 
 #include <fmt/format.h>
@@ -14,6 +14,8 @@
 
 namespace endband::cli {
 namespace {
+
+constexpr char const* listing = "listing";  // price or post: where a fault of carriage is
 
 Read<ListedBook> of_job(Context& context, db::Workshop& workshop, Args const& args,
                         db::JobHeader const& job) {
@@ -28,7 +30,7 @@ Read<ListedBook> of_job(Context& context, db::Workshop& workshop, Args const& ar
   if (asked->sending)
     return refuse({FaultCode::bad_command,
                    args.where("--service"),
-                   asked->sending->service.service.code,
+                   asked->sending->service.code,
                    "--carriage, for the book of a job: its parcel is weighed already",
                    {}});
   ListedBook book;
@@ -45,7 +47,6 @@ Read<ListedBook> of_job(Context& context, db::Workshop& workshop, Args const& ar
 }
 
 Read<ListedBook> of_description(Context& context, db::Workshop& workshop, Args const& args) {
-  std::optional<Sending> sending;
   auto commission = [&]() -> Read<Commission> {
     db::Reading const reading(workshop);
     auto described = describe(context, workshop, args.word(0));
@@ -54,10 +55,7 @@ Read<ListedBook> of_description(Context& context, db::Workshop& workshop, Args c
     if (!asked) return tl::unexpected(std::move(asked.error()));
     asked->outlet.reset();  // which outlet is the command's to say
     asked->discount.reset();
-    sending = asked->sending;
-    auto in_carton = in_smallest_carton(workshop, std::move(*described), *asked, context.on);
-    if (!in_carton) return tl::unexpected(std::move(in_carton.error()));
-    auto made = commission_of(*in_carton, *asked, db::load_steps(workshop, context.on));
+    auto made = commission_of(*described, *asked, db::load_steps(workshop, context.on));
     if (!made) return made;
     made->bench = db::load_bench(workshop, context.on);
     made->plans = known_plans(workshop, *made);
@@ -66,13 +64,13 @@ Read<ListedBook> of_description(Context& context, db::Workshop& workshop, Args c
   if (!commission) return tl::unexpected(std::move(commission.error()));
   plan_the_rest(*commission);
   auto priced = price(*commission);
-  if (!priced) return tl::unexpected(std::move(priced.error()));
+  if (!priced) return tl::unexpected(at_flags(std::move(priced.error()), listing));
   ListedBook book;
-  if (sending) {
-    auto sent = send(*commission, *sending, *priced, "listing");
-    if (!sent) return tl::unexpected(std::move(sent.error()));
-    book.sent_by = std::move(*sent);
-    book.excess = sending->service.service.excess;
+  if (commission->sending) {
+    auto parcels = parcels_of(volumes_of(commission->book, commission->catalogue), commission->book.copies);
+    if (!parcels) return tl::unexpected(at_flags(std::move(parcels.error()), listing));
+    book.sending = std::move(commission->sending);
+    book.parcels = std::move(*parcels);
   }
   book.title = commission->book.title.empty() ? "a book" : commission->book.title;
   book.sheet = std::move(priced->sheet);
@@ -101,19 +99,26 @@ Read<ListedBook> listed_book(Context& context, db::Workshop& workshop, Args cons
   return of_description(context, workshop, args);
 }
 
-Sale sale_of(ListedBook const& book, SellingRules const& selling) {
-  return {book.sheet, book.delivery, selling, book.shop};
+Sale sale_of(ListedBook const& book, Sold const& sold) {
+  return {book.sheet, sold.delivery, sold.selling, book.shop};
 }
 
-SellingRules selling_through(ListedBook const& book, Outlet const& outlet, Currency shop) {
-  SellingRules selling = book.selling;
-  selling.outlet = outlet;
-  if (outlet.currency != shop && !outlet.points) selling.outlet->points = PricePoints{};
-  if (book.sent_by) {  // what the service pays for a loss stands for what the outlet's terms say
-    selling.outlet->returns.insured = book.sent_by->insured;
-    selling.outlet->returns.excess = book.excess;
+Read<Sold> sold_through(ListedBook const& book, Outlet const& outlet, std::optional<Money> ticket) {
+  Sold sold{book.delivery, book.selling, std::nullopt, {}};
+  sold.selling.outlet = outlet;
+  auto const offered = [&](Delivery const& delivery, SellingRules const& selling) {
+    return ticket ? offer_at(*ticket, book.sheet, delivery, selling, book.goal, book.shop)
+                  : offer(book.sheet, delivery, selling, book.goal, book.shop);
+  };
+  if (book.sending) {
+    auto sent = sold_and_sent(*book.sending, book.parcels, std::move(sold), offered);
+    if (!sent) return tl::unexpected(at_flags(std::move(sent.error()), listing));
+    return sent;
   }
-  return selling;
+  auto offer = offered(sold.delivery, sold.selling);
+  if (!offer) return tl::unexpected(std::move(offer.error()));
+  sold.offer = std::move(*offer);
+  return sold;
 }
 
 std::string in_tickets(Currency currency) {
@@ -146,18 +151,12 @@ CostSheet sheet_of(db::ListedCost const& cost) {
   return sheet;
 }
 
-db::ListedCost listed_cost(ListedBook const& book) {
+db::ListedCost listed_cost(ListedBook const& book, Money carriage) {
   Money outside{0, book.sheet.total.currency};
   for (CostLine const& line : book.sheet.lines)
     if (line.kind == CostKind::outside && !line.at_cost) outside += line.amount;
-  return {book.sheet.total,
-          book.sheet.labour,
-          book.sheet.standing,
-          book.delivery.carriage,
-          book.selling.pieces,
-          book.sheet.seconds,
-          outside,
-          book.sheet.part_shares};
+  return {book.sheet.total,   book.sheet.labour, book.sheet.standing,   carriage, book.selling.pieces,
+          book.sheet.seconds, outside,           book.sheet.part_shares};
 }
 
 Ratio margin_of(Walk const& walk, Money standing) {

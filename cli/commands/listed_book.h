@@ -24,8 +24,8 @@ struct ListedBook {
   Delivery delivery;
   ShopRules shop;
   Goal goal;
-  std::optional<SentBy> sent_by = {};
-  Money excess = {};  // of the service
+  std::optional<Sending> sending = {};
+  std::vector<Consignment> parcels = {};  // where it is sent by a service
 };
 // Of the first word: a job's number, else a description. Goal and carriage as flags say, else as a quote of
 // the book would have them. A job that is not finished is refused.
@@ -34,15 +34,15 @@ Read<ListedBook> listed_book(Context& context, db::Workshop& workshop, Args cons
 // The book through one outlet.
 struct Through {
   db::OutletInForce outlet;
-  SellingRules selling;
-  Offer offer;
+  Sold sold;
   std::vector<Dip> dips;        // up to half more than the ticket asked
   std::optional<Walk> on_sale;  // with --sale
   std::optional<Money> lowest;  // of the last 30 days, where it is listed there
 };
-Sale sale_of(ListedBook const& book, SellingRules const& selling);
-// Price points that the workshop has are of its own money alone.
-SellingRules selling_through(ListedBook const& book, Outlet const& outlet, Currency shop);
+// At the least ticket that meets the goal, or at one that was named; its carriage insures what that buyer
+// pays.
+Read<Sold> sold_through(ListedBook const& book, Outlet const& outlet, std::optional<Money> ticket = {});
+Sale sale_of(ListedBook const& book, Sold const& sold);
 
 std::string in_tickets(Currency currency);  // "an amount in USD, as tickets there are"
 // Flags of a goal, and of carriage.
@@ -50,7 +50,7 @@ std::vector<Flag> goal_flags();
 
 // What a listing costs, as a cost sheet; its rules of returns are today's.
 CostSheet sheet_of(db::ListedCost const& cost);
-db::ListedCost listed_cost(ListedBook const& book);
+db::ListedCost listed_cost(ListedBook const& book, Money carriage);
 
 Ratio margin_of(Walk const& walk, Money standing);
 Money an_hour(Walk const& walk, CostSheet const& sheet);

@@ -32,9 +32,9 @@ Json to_json(Kept const& view) {
                       {"title", view.listing.title},
                       {"on", date_text(view.on)},
                       {"ticket", money_json(view.listing.ticket)},
-                      {"before", view.before ? money_json(*view.before) : Json()},
-                      {"lowest_in_30_days", view.lowest ? money_json(*view.lowest) : Json()},
-                      {"left", view.left ? money_json(*view.left) : Json()},
+                      {"before", money_json(view.before)},
+                      {"lowest_in_30_days", money_json(view.lowest)},
+                      {"left", money_json(view.left)},
                       {"still_listed", json_array(view.still, number)}};
 }
 
@@ -115,24 +115,28 @@ Read<Answer> run_post(Context& context, Args const& args) {
   if (!outlet) return tl::unexpected(outlet.error());
   if (auto const done = not_there_yet(**workshop, args, *book, code, context.on); !done)
     return tl::unexpected(done.error());
-  SellingRules const selling = selling_through(*book, outlet->outlet, (*workshop)->currency());
-  Sale const sale = sale_of(*book, selling);
-  auto const ticket =
-      args.has("--at-price") ? ticket_of(args, outlet->outlet.currency) : least_ticket(sale, book->goal);
-  if (!ticket) return tl::unexpected(ticket.error());
+  std::optional<Money> said;
+  if (args.has("--at-price")) {
+    auto const ticket = ticket_of(args, outlet->outlet.currency);
+    if (!ticket) return tl::unexpected(ticket.error());
+    said = *ticket;
+  }
+  auto const sold = sold_through(*book, outlet->outlet, said);
+  if (!sold) return tl::unexpected(sold.error());
+  db::NewListing const listing{code, book->job, book->title, listed_cost(*book, sold->delivery.carriage),
+                               sold->offer.walk.ticket};
   Kept view{.listing = {},
             .deed = "posted",
             .on = context.on,
-            .left = walk(sale, *ticket).left,
+            .left = sold->offer.walk.left,
             .before = {},
             .lowest = {},
             .dry_run = context.dry_run};
   auto const done = in_one_writing(context, **workshop, [&](db::Writing& writing) -> Read<bool> {
-    std::int64_t const id =
-        db::post_listing(writing, {code, book->job, book->title, listed_cost(*book), *ticket}, context.on);
-    auto listing = db::find_listing(writing.workshop(), id, context.on);
-    if (!listing) return tl::unexpected(listing.error());
-    view.listing = std::move(*listing);
+    std::int64_t const id = db::post_listing(writing, listing, context.on);
+    auto posted = db::find_listing(writing.workshop(), id, context.on);
+    if (!posted) return tl::unexpected(posted.error());
+    view.listing = std::move(*posted);
     return true;
   });
   if (!done) return tl::unexpected(done.error());

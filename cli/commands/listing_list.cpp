@@ -68,8 +68,8 @@ Json listed_json(Listed const& row) {
                       {"ticket", money_json(listing.ticket)},
                       {"ticket_since", date_text(listing.ticket_since)},
                       {"renewals", row.renewals},
-                      {"left_at_first", row.first ? money_json(*row.first) : Json()},
-                      {"left_now", row.now ? money_json(*row.now) : Json()},
+                      {"left_at_first", money_json(row.first)},
+                      {"left_now", money_json(row.now)},
                       {"renewals_eat_it", row.eaten()},
                       {"ended", listing.ended.empty() ? Json() : Json(listing.ended)},
                       {"ended_on", listing.ended_on ? Json(date_text(*listing.ended_on)) : Json()}};

@@ -74,39 +74,44 @@ struct Asks {
 };
 
 Read<Through> priced_through(ListedBook const& book, db::OutletInForce outlet, Asks const& asks) {
-  Through through{std::move(outlet), {}, {}, {}, {}, {}};
-  through.selling = selling_through(book, through.outlet.outlet, book.shop.currency);
-  auto offered =
-      asks.ticket ? offer_at(*asks.ticket, book.sheet, book.delivery, through.selling, book.goal, book.shop)
-                  : offer(book.sheet, book.delivery, through.selling, book.goal, book.shop);
-  if (!offered) return tl::unexpected(std::move(offered.error()));
-  through.offer = std::move(*offered);
-  Sale const sale = sale_of(book, through.selling);
-  Money const ticket = through.offer.walk.ticket;
+  auto sold = sold_through(book, outlet.outlet, asks.ticket);
+  if (!sold) return tl::unexpected(std::move(sold.error()));
+  Through through{std::move(outlet), std::move(*sold), {}, {}, {}};
+  Sale const sale = sale_of(book, through.sold);
+  Money const ticket = through.sold.offer.walk.ticket;
   through.dips = dips(sale, ticket, ticket + scale(ticket, Ratio(1, 2), Rounding::up));
   if (asks.sale) through.on_sale = walk(sale, ticket, *asks.sale);
   return through;
 }
 
-// One ticket for all outlets whose tickets are in the money of the first.
-Read<Money> ticket_for_all(ListedBook const& book, std::vector<db::OutletInForce>& outlets,
-                           std::vector<LeftOut>& left_out) {
+std::vector<db::OutletInForce> of_one_money(std::vector<db::OutletInForce> outlets,
+                                            std::vector<LeftOut>& left_out) {
   Currency const currency = outlets.front().outlet.currency;
   std::erase_if(outlets, [&](db::OutletInForce const& each) {
-    bool const other = each.outlet.currency != currency;
-    if (other)
-      left_out.push_back(
-          {each.outlet.code, fmt::format("its tickets are in {}", each.outlet.currency.code())});
-    return other;
+    if (each.outlet.currency == currency) return false;
+    left_out.push_back({each.outlet.code, fmt::format("its tickets are in {}", each.outlet.currency.code())});
+    return true;
   });
-  std::vector<SellingRules> rules;
-  rules.reserve(outlets.size());
-  for (db::OutletInForce const& each : outlets)
-    rules.push_back(selling_through(book, each.outlet, book.shop.currency));
-  std::vector<Sale> sales;
-  sales.reserve(rules.size());
-  for (SellingRules const& selling : rules) sales.push_back(sale_of(book, selling));
-  return one_ticket(sales, book.goal);
+  return outlets;
+}
+
+// One ticket for all. A higher one may ask for a dearer insurance, and that for a higher one: until it asks
+// no more.
+Read<Money> ticket_for_all(ListedBook const& book, std::vector<db::OutletInForce> const& outlets) {
+  std::optional<Money> ticket;
+  for (;;) {
+    std::vector<Sold> sold;
+    for (db::OutletInForce const& each : outlets) {
+      auto through = sold_through(book, each.outlet, ticket);
+      if (!through) return tl::unexpected(std::move(through.error()));
+      sold.push_back(std::move(*through));
+    }
+    std::vector<Sale> sales;
+    for (Sold const& each : sold) sales.push_back(sale_of(book, each));
+    auto const least = one_ticket(sales, book.goal);
+    if (!least || !book.sending || (ticket && *least <= *ticket)) return least;
+    ticket = *least;
+  }
 }
 
 Read<void> check_flags(Args const& args) {
@@ -141,7 +146,8 @@ Read<Answer> run(Context& context, Args const& args) {
                      .sale = args.get<Ratio>("--sale")};
   Asks asks{{}, view.sale};
   if (args.has("--one-price")) {
-    auto const ticket = ticket_for_all(view.book, *outlets, view.left_out);
+    *outlets = of_one_money(std::move(*outlets), view.left_out);
+    auto const ticket = ticket_for_all(view.book, *outlets);
     if (!ticket) return tl::unexpected(ticket.error());
     view.one_price = asks.ticket = *ticket;
   }

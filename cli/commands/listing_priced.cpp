@@ -42,7 +42,7 @@ std::string of_what_earns(ListingPriced const& view, Walk const& walk) {
 }
 
 std::string left_words(ListingPriced const& view, Through const& through) {
-  Walk const& walk = through.offer.walk;
+  Walk const& walk = through.sold.offer.walk;
   std::string const hour = money_words(an_hour(walk, view.book.sheet));
   std::string const hours = hours_words(view.book.sheet.seconds);
   std::string text =
@@ -58,7 +58,7 @@ std::string left_words(ListingPriced const& view, Through const& through) {
 
 void add_sale(Document& document, ListingPriced const& view, Through const& through) {
   if (through.on_sale) {
-    Walk const& full = through.offer.walk;
+    Walk const& full = through.sold.offer.walk;
     Walk const& sale = *through.on_sale;
     Money const standing = view.book.sheet.standing;
     document.paragraph(fmt::format(
@@ -105,16 +105,17 @@ Table rungs_of(Offer const& offer) {
 
 void add_one(Document& document, ListingPriced const& view, Through const& through) {
   document.heading(place_words(through), 2);
-  add_walk(document, through.offer.walk, through.selling, view.book.shop.currency);
+  add_sending(document, through.sold.sent_by);
+  add_walk(document, through.sold.offer.walk, through.sold.selling, view.book.shop.currency);
   document.paragraph(left_words(view, through));
   add_sale(document, view, through);
-  if (through.offer.ladder.target.price < view.book.shop.least_charge &&
-      view.book.shop.least_charge <= through.offer.walk.price)
+  if (through.sold.offer.ladder.target.price < view.book.shop.least_charge &&
+      view.book.shop.least_charge <= through.sold.offer.walk.price)
     document.notice(NoticeKind::note,
                     fmt::format("The least charge of {} without tax says the ticket, not the goal.",
                                 money_words(view.book.shop.least_charge)));
   add_dips(document, through);
-  document.add(rungs_of(through.offer));
+  document.add(rungs_of(through.sold.offer));
 }
 
 // The most is left at the first.
@@ -122,7 +123,7 @@ Table side_by_side(ListingPriced const& view) {
   std::vector<Through const*> rows;
   for (Through const& each : view.through) rows.push_back(&each);
   std::stable_sort(rows.begin(), rows.end(), [](Through const* a, Through const* b) {
-    return b->offer.walk.left < a->offer.walk.left;
+    return b->sold.offer.walk.left < a->sold.offer.walk.left;
   });
   std::string const shop(view.book.shop.currency.code());
   Table table{{{"Through"},
@@ -137,7 +138,7 @@ Table side_by_side(ListingPriced const& view) {
   if (view.sale)
     table.columns.push_back({fmt::format("Left at -{}", percent(*view.sale)), Align::decimal, 1});
   for (Through const* const each : rows) {
-    Walk const& walk = each->offer.walk;
+    Walk const& walk = each->sold.offer.walk;
     Outlet const& outlet = each->outlet.outlet;
     std::vector<std::string> cells{
         outlet.code,
@@ -173,19 +174,20 @@ std::vector<std::string> words_in(std::string_view text) {
 
 Json to_json(ListingPriced const& view) {
   auto const through_json = [&](Through const& each) {
-    Walk const& walk = each.offer.walk;
+    Walk const& walk = each.sold.offer.walk;
     return Json(Json::Object{
         {"outlet", each.outlet.outlet.code},
         {"kind", outlet_kind_name(each.outlet.outlet.kind)},
-        {"walk", walk_json(walk, each.selling)},
+        {"walk", walk_json(walk, each.sold.selling)},
         {"margin", ratio_json(margin_of(walk, view.book.sheet.standing))},
         {"hourly", money_json(an_hour(walk, view.book.sheet))},
-        {"ladder", ladder_json(each.offer.ladder)},
+        {"ladder", ladder_json(each.sold.offer.ladder)},
         {"dips", json_array(each.dips, dip_json)},
-        {"on_sale", each.on_sale ? walk_json(*each.on_sale, each.selling) : Json()},
-        {"lowest_in_30_days", each.lowest ? money_json(*each.lowest) : Json()},
+        {"on_sale", each.on_sale ? walk_json(*each.on_sale, each.sold.selling) : Json()},
+        {"lowest_in_30_days", money_json(each.lowest)},
         {"exchange_rate", ratio_json(each.outlet.outlet.exchange.rate)},
         {"exchange_since", each.outlet.rate_since ? Json(date_text(*each.outlet.rate_since)) : Json()},
+        {"sent_by", sent_by_json(each.sold.sent_by)},
         {"paid_after_days", each.outlet.outlet.paid_after_days}});
   };
   return Json::Object{{"title", view.book.title},
@@ -194,7 +196,7 @@ Json to_json(ListingPriced const& view) {
                       {"cost", money_json(view.book.sheet.total)},
                       {"work_s", whole_seconds(view.book.sheet.seconds)},
                       {"sale", view.sale ? ratio_json(*view.sale) : Json()},
-                      {"one_price", view.one_price ? money_json(*view.one_price) : Json()},
+                      {"one_price", money_json(view.one_price)},
                       {"left_out", json_array(view.left_out, left_out_json)},
                       {"through", json_array(view.through, through_json)}};
 }
@@ -209,7 +211,6 @@ Document to_document(ListingPriced const& view) {
                                  goal_words(view.book.goal)));
   if (view.book.selling.pieces > 1)
     document.paragraph(fmt::format("A ticket is for all {} copies together.", view.book.selling.pieces));
-  add_sending(document, view.book.sent_by);
   if (view.one_price)
     document.paragraph(
         fmt::format("One ticket that meets it in all of them: {}.", money_words(*view.one_price)));
@@ -223,7 +224,7 @@ Document to_document(ListingPriced const& view) {
   }
   std::string const code = view.through.front().outlet.outlet.code;
   document.next(fmt::format("endband listing post BOOK --through {} --at-price {}", code,
-                            money_text(view.through.front().offer.walk.ticket)));
+                            money_text(view.through.front().sold.offer.walk.ticket)));
   return document;
 }
 

@@ -8,8 +8,6 @@
 namespace endband::cli {
 namespace {
 
-Json optional_money(std::optional<Money> const& money) { return money ? money_json(*money) : Json(); }
-
 Json step_json(FeeStep const& step) {
   return Json::Object{{"from", money_json(step.from)}, {"share", ratio_json(step.share)}};
 }
@@ -21,8 +19,8 @@ Json fee_json(Fee const& fee) {
                       {"steps", json_array(fee.steps, step_json)},
                       {"on_whole", fee.on_whole},
                       {"fixed", money_json(fee.fixed)},
-                      {"least", optional_money(fee.least)},
-                      {"most", optional_money(fee.most)},
+                      {"least", money_json(fee.least)},
+                      {"most", money_json(fee.most)},
                       {"every_days", fee.every_days},
                       {"payment", fee.payment},
                       {"kept", fee.kept}};

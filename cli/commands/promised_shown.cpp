@@ -94,7 +94,7 @@ Json promise_json(std::optional<Promised> const& promised) {
         {"chance_permille", static_cast<std::int64_t>(way.chance * 1000 + 0.5)},
         {"overtime_a_day_s", way.overtime ? Json(way.overtime->a_day.n) : Json()},
         {"overtime_s", way.overtime ? Json(way.overtime->in_all.n) : Json()},
-        {"overtime_costs", promised->overtime_costs ? money_json(*promised->overtime_costs) : Json()},
+        {"overtime_costs", money_json(promised->overtime_costs)},
         {"overtime_charged", promised->overtime_charged},
         {"ready_if_first", date_text(way.sure_if_first)},
         {"gives_way", json_array(promised->gives_way, gives_way)}};

@@ -2,6 +2,7 @@
 
 #include "cli/words/book_words.h"
 #include "cli/words/order_words.h"
+#include "engine/pricing/walk.h"
 
 #include <algorithm>
 #include <variant>
@@ -153,18 +154,14 @@ Json cost_json(FrozenQuote const& quote) {
 
 Json offer_json(FrozenQuote const& quote) {
   Offer const& offer = quote.offer;
-  return Json::Object{{"goods", money_json(offer.goods)},
-                      {"goods_shown", money_json(offer.goods_shown)},
-                      {"carriage", money_json(offer.carriage)},
-                      {"carriage_shown", money_json(offer.carriage_shown)},
-                      {"tax_mode", tax_mode_name(quote.selling.tax.mode)},
-                      {"tax_rate", ratio_json(quote.selling.tax.rate)},
-                      {"tax", money_json(offer.tax)},
-                      {"total", money_json(offer.total)},
-                      {"deposit", money_json(offer.deposit)},
-                      {"balance", money_json(offer.balance)},
-                      {"left", money_json(offer.left)},
-                      {"margin", ratio_json(offer.margin)}};
+  TaxRules const tax = tax_of(quote.selling);
+  return Json::Object{
+      {"goods", money_json(offer.goods)},       {"goods_shown", money_json(offer.goods_shown)},
+      {"carriage", money_json(offer.carriage)}, {"carriage_shown", money_json(offer.carriage_shown)},
+      {"tax_mode", tax_mode_name(tax.mode)},    {"tax_rate", ratio_json(tax.rate)},
+      {"tax", money_json(offer.tax)},           {"total", money_json(offer.total)},
+      {"deposit", money_json(offer.deposit)},   {"balance", money_json(offer.balance)},
+      {"left", money_json(offer.left)},         {"margin", ratio_json(offer.margin)}};
 }
 
 Json copies_json(std::vector<BuyerCopies> const& prices) {
@@ -176,7 +173,7 @@ Json copies_json(std::vector<BuyerCopies> const& prices) {
 
 Json next_copy_json(std::vector<BuyerCopies> const& prices) {
   std::optional<Money> const next = next_copy(prices);
-  return next ? money_json(*next) : Json();
+  return money_json(next);
 }
 
 Json volumes_json(std::vector<VolumeMade> const& volumes) {
@@ -196,7 +193,7 @@ Json custody_json(std::vector<InCustody> const& custody) {
   auto const left_json = [](InCustody const& left) {
     return Json(Json::Object{{"what", left.what},
                              {"condition", left.condition},
-                             {"declared", left.declared ? money_json(*left.declared) : Json()}});
+                             {"declared", money_json(left.declared)}});
   };
   return json_array(custody, left_json);
 }

@@ -4,7 +4,6 @@
 #include "cli/commands/quote_json.h"
 #include "cli/commands/quote_odds.h"
 #include "cli/commands/quote_parts.h"
-#include "cli/commands/sending.h"
 #include "cli/commands/walk_shown.h"
 #include "cli/words/book_words.h"
 #include "cli/words/values.h"
@@ -40,45 +39,25 @@ Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute 
   Gathered gathered;
   if (auto const done = check_currency(book.asked, workshop.currency()); !done)
     return tl::unexpected(done.error());
-  auto described = in_smallest_carton(workshop, std::move(book.described), book.asked, context.on);
-  if (!described) return tl::unexpected(std::move(described.error()));
-  auto commission = commission_of(*described, book.asked, db::load_steps(workshop, context.on));
+  auto commission = commission_of(book.described, book.asked, db::load_steps(workshop, context.on));
   if (!commission) return tl::unexpected(std::move(commission.error()));
   gathered.commission = std::move(*commission);
   gathered.commission.bench = db::load_bench(workshop, context.on);
   gathered.commission.plans = known_plans(workshop, gathered.commission);
-  auto options = option_books(workshop, *described, context.on);
+  auto options = option_books(workshop, book.described, context.on);
   if (!options) return tl::unexpected(std::move(options.error()));
   gathered.options = std::move(*options);
   gathered.computed.codes = gathered.options.codes;
+  if (book.asked.sending)
+    for (Material const& carton : book.asked.sending->cartons) gathered.computed.codes.push_back(carton.code);
   gathered.computed.relied_on = versions_in_force(workshop, gathered.computed.codes, context.on);
   gathered.computed.asked = std::move(book.asked);
   return gathered;
 }
 
-// What a service takes follows from the value that is insured, and the value from the price: priced anew
-// until the carriage stays.
-Read<std::optional<SentBy>> send_it(Gathered& gathered) {
-  std::optional<SentBy> sent_by;
-  if (!gathered.computed.asked.sending) return sent_by;
-  constexpr int most_times = 4;
-  for (int time = 0; time < most_times; ++time) {
-    auto const priced = price(gathered.commission);
-    if (!priced) return tl::unexpected(priced.error());
-    Money const before = gathered.commission.delivery.carriage;
-    auto sent = send(gathered.commission, *gathered.computed.asked.sending, *priced, "quote make");
-    if (!sent) return tl::unexpected(std::move(sent.error()));
-    sent_by = std::move(*sent);
-    if (time > 0 && gathered.commission.delivery.carriage == before) break;
-  }
-  return sent_by;
-}
-
 Read<void> price_it(Gathered& gathered) {
-  auto sent_by = send_it(gathered);
-  if (!sent_by) return tl::unexpected(std::move(sent_by.error()));
   auto priced = price_for_quote(gathered.commission);
-  if (!priced) return tl::unexpected(std::move(priced.error()));
+  if (!priced) return tl::unexpected(at_flags(std::move(priced.error()), "quote make"));
   gathered.priced = std::move(*priced);
   Described const& described = gathered.options.base;
   Asked const& asked = gathered.computed.asked;
@@ -87,7 +66,6 @@ Read<void> price_it(Gathered& gathered) {
   quote.simulated = gathered.computed.simulated;
   quote.outlet_version = asked.outlet ? asked.outlet->version : 0;
   quote.made_to = asked.made_to;
-  quote.sent_by = std::move(*sent_by);
   return {};
 }
 

@@ -40,8 +40,6 @@ Read<Commission> commission_with(OptionBooks const& books, Commission const& bas
   if (!commission) return commission;
   commission->bench = base.bench;
   commission->shop = base.shop;  // a simulated contingency, and overtime
-  commission->selling = base.selling;
-  commission->delivery = base.delivery;
   commission->plans = base.plans;
   return commission;
 }
@@ -52,15 +50,13 @@ std::vector<std::string> words_of(std::span<Option const* const> taken) {
   return words;
 }
 
-std::string signed_money(Money money) { return (money.minor > 0 ? "+" : "") + money_text(money); }
-
 // With what it would be at any price: points blur the differences by which larger sets are ranked.
 Outcome outcome_of(Commission const& commission, Priced const& priced) {
   Outcome outcome{priced.offer.total, priced.offer.left, {}, {}};
   SellingRules any = priced.selling;
   any.points = PricePoints{};
   if (any.outlet) any.outlet->points = PricePoints{};
-  auto const offered = offer(priced.sheet, commission.delivery, any, commission.goal, commission.shop);
+  auto const offered = offer(priced.sheet, priced.delivery, any, commission.goal, commission.shop);
   if (!offered) return outcome;
   outcome.any_total = offered->total;
   outcome.any_left = offered->left;
@@ -113,7 +109,7 @@ Read<std::vector<OptionPrice>> price_options(OptionBooks const& books, Commissio
     PlanTable const solved = plan_the_rest(*commission);
     plans.insert(solved.begin(), solved.end());
     auto const priced = price(*commission);
-    if (!priced) return tl::unexpected(priced.error());
+    if (!priced) return tl::unexpected(at_flags(priced.error(), "quote make"));
     prices.push_back({option.words, option.either, priced->offer.total - asked_for.offer.total,
                       priced->sheet.total - asked_for.sheet.total, priced->offer.left - asked_for.offer.left,
                       priced->sheet.seconds - asked_for.sheet.seconds});
@@ -218,7 +214,7 @@ void add_options(Document& document, std::span<OptionPrice const> options) {
   for (OptionPrice const& option : options) {
     bool const less = option.seconds < Ratio(0);
     Ratio const time = less ? Ratio(0) - option.seconds : option.seconds;
-    table.add({option.words, signed_money(option.shown), signed_money(option.cost), signed_money(option.left),
+    table.add({option.words, signed_text(option.shown), signed_text(option.cost), signed_text(option.left),
                time == Ratio(0) ? "" : (less ? "-" : "+") + hours_words(time)});
   }
   document.heading("Options, not in the total: what each would change", 2).add(std::move(table));

@@ -166,8 +166,7 @@ void add_options(Document& document, BuyerQuote const& quote) {
   };
   Table table{{{"If you wish, not in the total"}, {"Changes it by", Align::decimal}}, {}};
   for (BuyerOption const& option : quote.options)
-    table.add({(one_of_several(option) ? "( )  " : "[ ]  ") + option.words,
-               (option.shown.minor > 0 ? "+" : "") + money_text(option.shown)});
+    table.add({(one_of_several(option) ? "( )  " : "[ ]  ") + option.words, signed_text(option.shown)});
   document.add(std::move(table));
   std::string words = "Each is priced by itself; several together we price anew.";
   if (std::ranges::any_of(quote.options, one_of_several)) words += " Of those with ( ) only one can be.";

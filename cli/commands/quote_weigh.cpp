@@ -39,8 +39,6 @@ std::string input_words(FrozenQuote const& quote, Sway const& sway) {
   return "";
 }
 
-std::string signed_money(Money money) { return (money.minor > 0 ? "+" : "") + money_text(money); }
-
 Json to_json(Weighed const& view) {
   auto const sway_json = [&](Sway const& sway) {
     return Json(
@@ -72,8 +70,8 @@ Document to_document(Weighed const& view) {
               {}};
   for (std::size_t i = 0; i < std::min(most_rows, view.sways.size()); ++i) {
     Sway const& sway = view.sways[i];
-    table.add({input_words(view.quote, sway), signed_money(sway.left), percent_text(sway.margin, 1) + " %",
-               signed_money(sway.price)});
+    table.add({input_words(view.quote, sway), signed_text(sway.left), percent_text(sway.margin, 1) + " %",
+               signed_text(sway.price)});
   }
   document.add(std::move(table));
   if (view.sways.size() > most_rows)

@@ -45,7 +45,7 @@ Json to_json(SuggestList const& view) {
       {"on", date_text(view.on)},
       {"months", view.months},
       {"sure", ratio_json(view.rules.sure)},
-      {"order_cost", view.rules.order_cost ? money_json(*view.rules.order_cost) : Json()},
+      {"order_cost", money_json(view.rules.order_cost)},
       {"holding_share", view.rules.holding_share ? ratio_json(*view.rules.holding_share) : Json()},
       {"suggestions", json_array(view.rows, row_json)}};
 }

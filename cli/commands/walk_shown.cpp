@@ -109,18 +109,6 @@ Json fee_taken_json(std::string_view name, Money amount) {
   return Json::Object{{"name", name}, {"amount", money_json(amount)}};
 }
 
-Json sent_by_json(std::optional<SentBy> const& sent) {
-  if (!sent) return {};
-  return Json::Object{{"service", sent->service},
-                      {"country", sent->country},
-                      {"mass_mg", sent->mass.n},
-                      {"volumetric_mg", sent->volumetric.n},
-                      {"counted_mg", sent->counted.n},
-                      {"price", money_json(sent->price)},
-                      {"insurance", money_json(sent->insurance)},
-                      {"insured", money_json(sent->insured)}};
-}
-
 }  // namespace
 
 void add_walk(Document& document, Walk const& walk, SellingRules const& selling, Currency shop) {
@@ -145,6 +133,18 @@ void add_sending(Document& document, std::optional<SentBy> const& by) {
   text += fmt::format("; counted as {}, {}", mass_words(sent.counted), money_words(sent.price));
   if (sent.insurance.minor != 0) text += fmt::format(" and {} of insurance", money_text(sent.insurance));
   document.paragraph(text + fmt::format(", insured for {}.", money_text(sent.insured)));
+}
+
+Json sent_by_json(std::optional<SentBy> const& sent) {
+  if (!sent) return {};
+  return Json::Object{{"service", sent->service},
+                      {"country", sent->country},
+                      {"mass_mg", sent->mass.n},
+                      {"volumetric_mg", sent->volumetric.n},
+                      {"counted_mg", sent->counted.n},
+                      {"price", money_json(sent->price)},
+                      {"insurance", money_json(sent->insurance)},
+                      {"insured", money_json(sent->insured)}};
 }
 
 Json walk_json(Walk const& walk, SellingRules const& selling) {

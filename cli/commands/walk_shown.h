@@ -14,6 +14,7 @@ void add_walk(Document& document, Walk const& walk, SellingRules const& selling,
 void add_walk(Document& document, FrozenQuote const& quote);  // nothing without outlet and discount
 void add_sending(Document& document, std::optional<SentBy> const& by);
 
+Json sent_by_json(std::optional<SentBy> const& sent);
 Json walk_json(Walk const& walk, SellingRules const& selling);
 // What a quote keeps of its sale: outlet, walk, discount, made to order, parcel.
 Json selling_json(FrozenQuote const& quote);

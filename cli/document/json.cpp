@@ -46,6 +46,8 @@ Json money_json(Money money) {
   return Json::Object{{"amount", money_text(money)}, {"currency", money.currency.code()}};
 }
 
+Json money_json(std::optional<Money> const& money) { return money ? money_json(*money) : Json(); }
+
 Json ratio_json(Ratio ratio) { return ratio_text(ratio); }
 
 Json amount_json(Amount amount) { return Json::Object{{std::string(unit_key(amount.dimension)), amount.n}}; }

@@ -42,6 +42,8 @@ std::string number(Ratio value) {
   return decimal(round_product(value, Ratio(10000), Rounding::half_away), 4);
 }
 
+std::string signed_text(Money change) { return (change.minor > 0 ? "+" : "") + money_text(change); }
+
 std::string money_words(Money money) { return money_text(money) + " " + std::string(money.currency.code()); }
 
 std::string millimetres(Length length) { return length_mm(length) + " mm"; }

@@ -15,6 +15,7 @@ namespace endband::cli {
 std::string percent(Ratio share);               // "5 %", "2.5 %", "33.33 %"
 std::string number(Ratio value);                // "1.17", at most four decimals
 std::string money_words(Money money);           // "12.50 EUR"
+std::string signed_text(Money change);          // "+12.50", "-0.40", "0.00"
 std::string millimetres(Length length);         // "250 mm"
 std::string tenths_mm(Length length);           // "223.3": what a knife can follow
 std::string sheet_words(SheetSize sheet);       // "640 x 900 mm"

@@ -5,6 +5,7 @@
 #include "engine/book/structure.h"
 #include "engine/commission/order.h"
 #include "engine/commission/outside.h"
+#include "engine/commission/sending.h"
 #include "engine/costing/costing.h"
 #include "engine/cutting/request.h"
 #include "engine/labour/labour.h"
@@ -39,6 +40,7 @@ struct Commission {
   SellingRules selling;
   Goal goal;
   Delivery delivery;
+  std::optional<Sending> sending;     // by a service, whose table says the carriage
   std::vector<OutsideTerms> outside;  // BookSpec::outside with its prices read in the workshop's currency
   std::vector<InCustody> custody;     // BookSpec::custody likewise
   CutRules cutting;
@@ -54,7 +56,10 @@ struct Priced {
   Work work;
   std::vector<Outside> outside;
   CostSheet sheet;
-  SellingRules selling;  // the commission's, with what follows from the book: pieces, first hours
+  // The commission's, with what follows from the book: pieces, first hours, carriage.
+  SellingRules selling;
+  Delivery delivery;
+  std::optional<SentBy> sent_by;
   Offer offer;
   // What a quote says beside its price; `price` leaves the two last empty.
   std::vector<VolumeMade> volumes;  // none of a single book

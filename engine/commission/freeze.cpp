@@ -69,7 +69,8 @@ FrozenQuote freeze(Commission const& commission, Priced const& priced, std::stri
   quote.shop = commission.shop;
   quote.selling = priced.selling;
   quote.goal = commission.goal;
-  quote.delivery = commission.delivery;
+  quote.delivery = priced.delivery;
+  quote.sent_by = priced.sent_by;
   quote.sheet = priced.sheet;
   quote.offer = priced.offer;
   quote.copies = commission.book.copies;

@@ -50,8 +50,27 @@ Money first_hours(CostSheet const& sheet, Work const& work) {
   return sum;
 }
 
+Read<Sold> sold_of(Commission const& commission, Set const& set, Priced const& priced, int copies,
+                   Goal const& goal) {
+  Sold sold{commission.delivery, commission.selling, std::nullopt, {}};
+  sold.selling.pieces = copies;
+  sold.selling.deposit.first_hours = first_hours(priced.sheet, priced.work);
+  auto const offered = [&](Delivery const& delivery, SellingRules const& selling) {
+    return offer(priced.sheet, delivery, selling, goal, commission.shop);
+  };
+  if (commission.sending) {
+    Read<std::vector<Consignment>> const parcels = parcels_of(set.books, copies);
+    if (!parcels) return tl::unexpected(parcels.error());
+    return sold_and_sent(*commission.sending, *parcels, std::move(sold), offered);
+  }
+  Read<Offer> offer = offered(sold.delivery, sold.selling);
+  if (!offer) return tl::unexpected(std::move(offer.error()));
+  sold.offer = std::move(*offer);
+  return sold;
+}
+
 // What the bill and the work refuse is told together; neither needs the other.
-Read<Priced> price_of(Commission const& commission, Set const& set, int copies) {
+Read<Priced> price_of(Commission const& commission, Set const& set, int copies, Goal const& goal) {
   Priced priced;
   priced.structure = times(set.all, copies);
   priced.needs = quantities(priced.structure, commission.book, commission.catalogue);
@@ -71,13 +90,12 @@ Read<Priced> price_of(Commission const& commission, Set const& set, int copies) 
   for (OutsideTerms const& terms : commission.outside)
     priced.outside.push_back(outside_of(terms, measures, commission.shop.currency));
   priced.sheet = cost(priced.bill, priced.work, priced.outside, commission.shop);
-  priced.selling = commission.selling;
-  priced.selling.pieces = copies;
-  priced.selling.deposit.first_hours = first_hours(priced.sheet, priced.work);
-  Read<Offer> offered =
-      offer(priced.sheet, commission.delivery, priced.selling, commission.goal, commission.shop);
-  if (!offered) return tl::unexpected(std::move(offered.error()));
-  priced.offer = std::move(*offered);
+  Read<Sold> sold = sold_of(commission, set, priced, copies, goal);
+  if (!sold) return tl::unexpected(std::move(sold.error()));
+  priced.selling = std::move(sold->selling);
+  priced.delivery = std::move(sold->delivery);
+  priced.sent_by = std::move(sold->sent_by);
+  priced.offer = std::move(sold->offer);
   priced.volumes = sizes_of(commission.book, set.books);
   return priced;
 }
@@ -106,9 +124,8 @@ Read<std::vector<CopyPrice>> copy_prices(Commission const& commission, Set const
       prices.push_back(copy_price(asked, copies));
       continue;
     }
-    Commission of_copies = commission;
-    of_copies.goal = goal_of_copies(commission.goal, wanted, copies);
-    Read<Priced> const other = price_of(of_copies, set, copies);
+    Goal const goal = goal_of_copies(commission.goal, wanted, copies);
+    Read<Priced> const other = price_of(commission, set, copies, goal);
     if (!other) return tl::unexpected(other.error());
     prices.push_back(copy_price(*other, copies));
   }
@@ -139,20 +156,20 @@ std::vector<CutRequest> requests_of(Commission const& commission) {
 }
 
 Read<Priced> price(Commission const& commission) try {
-  return price_of(commission, set_of(commission), commission.book.copies);
+  return price_of(commission, set_of(commission), commission.book.copies, commission.goal);
 } catch (Overflow const&) {
   return too_large();
 }
 
 Read<Priced> price_for_quote(Commission const& commission) try {
   Set const set = set_of(commission);
-  Read<Priced> priced = price_of(commission, set, commission.book.copies);
+  Read<Priced> priced = price_of(commission, set, commission.book.copies, commission.goal);
   if (!priced) return priced;
   Read<std::vector<CopyPrice>> copies = copy_prices(commission, set, *priced);
   if (!copies) return tl::unexpected(std::move(copies.error()));
   priced->copies = std::move(*copies);
-  RepairTerms const terms{priced->bill,        priced->work,    priced->outside, commission.shop,
-                          commission.delivery, priced->selling, commission.goal};
+  RepairTerms const terms{priced->bill,     priced->work,    priced->outside, commission.shop,
+                          priced->delivery, priced->selling, commission.goal};
   Read<std::optional<RepairRange>> repairs =
       repair_range(terms, priced->offer, commission.book.repair_ceiling);
   if (!repairs) return tl::unexpected(std::move(repairs.error()));

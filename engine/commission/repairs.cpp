@@ -1,4 +1,5 @@
 #include "engine/commission/order.h"
+#include "engine/pricing/walk.h"
 
 #include <algorithm>
 
@@ -35,8 +36,7 @@ Read<std::optional<RepairRange>> repair_range(RepairTerms const& terms, Offer co
   Money const likely = repairs_in(offered);
   Money const most = scale(likely, Ratio(1) + ceiling_share, Rounding::up);
   // The point is on the price as the buyer sees it, so no tax comes between.
-  std::optional<Outlet> const& outlet = terms.selling.outlet;
-  PricePoints const points = outlet && outlet->points ? *outlet->points : terms.selling.points;
+  PricePoints const points = points_of(terms.selling, terms.shop.currency);
   Money const ceiling = point_at_or_above(most, points, TaxRules{}).shown;
   return RepairRange{ceiling_share, *low, likely, *high, ceiling};
 }

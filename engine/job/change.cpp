@@ -93,13 +93,6 @@ Read<Money> price_at_goal(CostSheet const& sheet, FrozenQuote const& agreed) {
   return offered->ladder.target.price;
 }
 
-// On the price without tax; of several rates, what they come to on the new book.
-Ratio mean_rate(FrozenQuote const& quote, TaxRules const& tax) {
-  Money const net = quote.offer.goods + quote.offer.carriage;
-  if (tax.own.empty() || net.minor == 0) return tax.rate;
-  return {quote.offer.tax.minor, net.minor};
-}
-
 }  // namespace
 
 Amount needed(BillLine const& line) {
@@ -136,7 +129,7 @@ Read<Change> priced_change(FrozenQuote const& agreed, Money agreed_price, CostSh
 
 Money to_pay_after(FrozenQuote const& agreed, Money to_pay, FrozenQuote const& now, Change const& change) {
   TaxRules const tax = tax_of(now.selling);
-  Ratio const rate = mean_rate(now, tax);
+  Ratio const rate = mean_tax_rate(now);
   Money const whole = change.price + now.delivery.carriage;
   if (tax.mode == TaxMode::none) return whole;
   if (tax.mode == TaxMode::added) return whole + tax_added(whole, rate);

@@ -51,6 +51,9 @@ struct ActualCost {
 };
 ActualCost actual_cost(FrozenQuote const& agreed, JobRecord const& record);
 
+// Tax on a price without tax by the rules of a quote; of several rates, what they come to on the whole of it.
+Ratio mean_tax_rate(FrozenQuote const& quote);
+
 // What the sale itself takes of the price without tax, as it was quoted: the outlet's fees, exchange, cash
 // rounding. Nothing where the workshop sells the book itself.
 Money sale_costs(FrozenQuote const& agreed);

@@ -76,7 +76,7 @@ std::string destinations(CarriageService const& service) {
   return text;
 }
 
-void check_parcel(CarriageService const& service, Parcel const& parcel, std::vector<Fault>& faults) {
+void check_parcel(CarriageService const& service, Consignment const& parcel, std::vector<Fault>& faults) {
   if (parcel.mass.n <= 0)
     add(faults, FaultCode::out_of_range, "mass", kilograms(parcel.mass), "more than nothing");
   auto const [least, most] = std::minmax_element(parcel.sides.begin(), parcel.sides.end());
@@ -127,7 +127,7 @@ std::string_view side_rounding_name(SideRounding rounding) {
   return names.at(static_cast<std::size_t>(rounding));
 }
 
-Read<Carriage> carriage_of(CarriageService const& service, Parcel const& parcel, std::string_view country,
+Read<Carriage> carriage_of(CarriageService const& service, Consignment const& parcel, std::string_view country,
                            Money value) {
   std::vector<Fault> faults;
   check_parcel(service, parcel, faults);

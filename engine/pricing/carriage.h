@@ -42,7 +42,7 @@ struct CarriageService {
   std::vector<InsuranceBand> insurance;  // ascending; for goods worth more than the cover
 };
 
-struct Parcel {
+struct Consignment {
   Mass mass;
   std::array<Length, 3> sides;  // outside
 };
@@ -58,7 +58,7 @@ struct Carriage {
 // below the value. All faults at once, each with what would work: a parcel of no mass, or of no size where
 // size counts; a destination without a table; heavier or longer than the table goes; a value that it does
 // not insure.
-Read<Carriage> carriage_of(CarriageService const& service, Parcel const& parcel, std::string_view country,
+Read<Carriage> carriage_of(CarriageService const& service, Consignment const& parcel, std::string_view country,
                            Money value);
 
 }  // namespace endband

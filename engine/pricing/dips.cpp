@@ -15,7 +15,7 @@ class Dips {
   Dips(Sale const& sale, std::int64_t from, std::int64_t to)
       : walker_(sale),
         slopes_(walker_, {}, false),
-        points_(points_of(sale)),
+        points_(points_of(sale.selling, sale.shop.currency)),
         from_(point_from(from, points_)),
         to_(to < first_point(points_) ? to : point_up_to(to, points_)) {}
 
@@ -136,7 +136,7 @@ std::vector<Dip> dips(Sale const& sale, Money from, Money to) {
 Read<Money> one_ticket(std::span<Sale const> sales, Goal const& goal) {
   if (sales.empty()) throw std::logic_error("one ticket for no sale");
   Currency const currency = ticket_currency(sales.front());
-  PricePoints const points = points_of(sales.front());
+  PricePoints const points = points_of(sales.front().selling, sales.front().shop.currency);
   for (Sale const& sale : sales)
     if (!(ticket_currency(sale) == currency))
       return refuse({FaultCode::currency_mismatch,

@@ -156,7 +156,9 @@ Read<Offer> offered(std::optional<Money> ticket, Goal const& goal, Sale const& s
   Read<Ladder> const ladder = ladder_of(walker, *aim);
   if (!ladder) return tl::unexpected(ladder.error());
   if (!ticket) {
-    Read<Money> const least = Search(walker, *aim, sale.shop.least_charge, points_of(sale)).first_from(0);
+    Read<Money> const least =
+        Search(walker, *aim, sale.shop.least_charge, points_of(sale.selling, sale.shop.currency))
+            .first_from(0);
     if (!least) return tl::unexpected(least.error());
     ticket = *least;
   }

@@ -133,7 +133,8 @@ Read<Money> least_ticket(Sale const& sale, Goal const& goal, Money from) {
   Read<Aim> const aim = aim_of(goal, sale.sheet);
   if (!aim) return tl::unexpected(aim.error());
   Walker const walker(sale);
-  return Search(walker, *aim, sale.shop.least_charge, points_of(sale)).first_from(from.minor);
+  return Search(walker, *aim, sale.shop.least_charge, points_of(sale.selling, sale.shop.currency))
+      .first_from(from.minor);
 }
 
 }  // namespace endband

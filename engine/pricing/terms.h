@@ -1,5 +1,5 @@
-// A text of terms as it is read: what its keys say, and every fault found on the way. Private to the readers
-// of outlets and of carriage.
+// A text of terms as it is read: what its keys say, and every fault found on the way. For the readers of outlets, of
+// carriage and of past commissions; no part of their public headers.
 #pragma once
 
 #include "engine/description/description.h"
@@ -76,6 +76,8 @@ class Terms {
   void fault_unknown(Key const& key, std::string_view table, std::span<std::string_view const> names);
   // What the key says as the text has it: "\"2000 g\"".
   std::string shown(Key const& key) const;
+  // Where the key stands; of a path of a repeated table ("fees[]") its heading.
+  Where place(Key const& key) const { return where(key); }
 
   // What was read, or all faults in the order of the text.
   template <class T>

@@ -38,21 +38,22 @@ std::int64_t minor_of(Money money, Currency shop) {
 // A book that comes home is sold again: p / (1 - p) come home for each that is sold at last.
 Ratio odds_of(Ratio chance) { return chance / (Ratio(1) - chance); }
 
-Ratio factor_of(Exchange const& exchange, Currency outlet, Currency shop) {
-  return exchange.rate * Ratio(shop.minor_per_major(), outlet.minor_per_major());
-}
-
 }  // namespace
 
 Currency ticket_currency(Sale const& sale) {
   return sale.selling.outlet ? sale.selling.outlet->currency : sale.shop.currency;
 }
 
-PricePoints points_of(Sale const& sale) {
-  if (!sale.selling.outlet) return sale.selling.points;
-  Outlet const& outlet = *sale.selling.outlet;
-  if (outlet.points) return *outlet.points;
-  return outlet.currency == sale.shop.currency ? sale.selling.points : PricePoints{};
+PricePoints points_of(SellingRules const& selling, Currency shop) {
+  if (!selling.outlet) return selling.points;
+  if (selling.outlet->points) return *selling.outlet->points;
+  return selling.outlet->currency == shop ? selling.points : PricePoints{};
+}
+
+Ratio exchange_factor(SellingRules const& selling, Currency shop) {
+  if (!selling.outlet) return 1;
+  Outlet const& outlet = *selling.outlet;
+  return outlet.exchange.rate * Ratio(shop.minor_per_major(), outlet.currency.minor_per_major());
 }
 
 TaxRules tax_of(SellingRules const& selling) {
@@ -78,7 +79,7 @@ Walker::Walker(Sale const& sale, Ratio given_away)
   require(given_away >= Ratio(0) && given_away <= Ratio(1), "a discount outside 0 to 1");
   if (outlet_ != nullptr) {
     check(*outlet_);
-    factor_ = factor_of(outlet_->exchange, currency_, sale.shop.currency);
+    factor_ = exchange_factor(sale.selling, sale.shop.currency);
     spread_ = outlet_->exchange.spread;
     exchange_cost_ = ExactSum({}, {factor_, spread_}, {0});
     fees_.reserve(outlet_->fees.size());

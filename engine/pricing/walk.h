@@ -21,7 +21,9 @@ struct Sale {
 
 // Currency of tickets; the points they stand on.
 Currency ticket_currency(Sale const& sale);
-PricePoints points_of(Sale const& sale);
+PricePoints points_of(SellingRules const& selling, Currency shop);
+// Minor units of the workshop's currency for one of the outlet's, without the spread.
+Ratio exchange_factor(SellingRules const& selling, Currency shop);
 TaxRules tax_of(SellingRules const& selling);  // the outlet's where it has its own, else the workshop's
 
 // What a ticket leaves. `given_away`: off the ticket. Throws Overflow; std::logic_error for rules outside

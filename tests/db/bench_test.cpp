@@ -1,9 +1,8 @@
 #include "db/bench.h"
 
 #include "db/connection.h"
-#include "db/undo.h"
 #include "db/week.h"
-#include "tests/db/bench.h"
+#include "tests/db/undo_bench.h"
 
 #include <doctest/doctest.h>
 
@@ -49,14 +48,7 @@ struct Made {
     writing.commit();
     return seq;
   }
-  Read<std::vector<Undone>> take_back(std::int64_t entry) {
-    EntryInfo own = info("workshop undo");
-    own.undoes = entry;
-    Writing writing(workshop, own);
-    auto undone = undo(writing, entry);
-    if (undone) writing.commit();
-    return undone;
-  }
+  Read<std::vector<Undone>> take_back(std::int64_t entry) { return test::take_back(workshop, entry); }
   Bench on(std::string_view date) { return load_bench(workshop, day(date)); }
 };
 

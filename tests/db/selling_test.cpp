@@ -3,9 +3,8 @@
 #include "db/listings.h"
 #include "db/outlets.h"
 #include "db/settings.h"
-#include "db/undo.h"
 #include "engine/pricing/terms_text.h"
-#include "tests/db/bench.h"
+#include "tests/db/undo_bench.h"
 
 #include <doctest/doctest.h>
 
@@ -40,14 +39,7 @@ struct Made {
       set(writing, setting);
     });
   }
-  Read<std::vector<Undone>> take_back(std::int64_t entry) {
-    EntryInfo own = info("workshop undo");
-    own.undoes = entry;
-    Writing writing(workshop, own);
-    auto undone = undo(writing, entry);
-    if (undone) writing.commit();
-    return undone;
-  }
+  Read<std::vector<Undone>> take_back(std::int64_t entry) { return test::take_back(workshop, entry); }
   Listing listing(std::int64_t number, std::string_view on) {
     return find_listing(workshop, number, day(on)).value();
   }

@@ -30,9 +30,9 @@ FORBIDDEN = re.compile(
 FORBIDDEN_HEADERS = {"filesystem", "fstream", "random", "ctime", "time.h", "clocale", "thread", "mutex", "iostream", "sqlite3.h"}
 
 # Which libraries a folder may include beside std: by the first part of the include, or the whole of it.
-BOOST, TOML, FMT, EXPECTED = "boost/", "toml++/", "fmt/", "tl/"
+BOOST, TOML, FMT, EXPECTED, EIGEN = "boost/", "toml++/", "fmt/", "tl/", "Eigen/"
 SQLITE = ("SQLiteCpp/", "sqlite3.h")
-LIBRARIES = re.compile(r"^(boost/|toml\+\+/|fmt/|tl/|SQLiteCpp/|sqlite3\.h|CLI/|nlohmann/)")
+LIBRARIES = re.compile(r"^(boost/|toml\+\+/|fmt/|tl/|Eigen/|SQLiteCpp/|sqlite3\.h|CLI/|nlohmann/)")
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*[<"]([^>"]+)[>"]', re.MULTILINE)
 
@@ -62,7 +62,7 @@ def allowed_libraries(path):
     if top == "engine":
         if path.suffix == ".h" and is_public(path):
             return (EXPECTED,)
-        return (EXPECTED, FMT) + ((BOOST,) if module in ("money", "stock") else ()) + ((TOML,) if module == "description" else ())
+        return (EXPECTED, FMT, *{"money": (BOOST,), "stock": (BOOST,), "description": (TOML,), "review": (BOOST, EIGEN)}.get(module, ()))
     if top == "db":
         return (EXPECTED, FMT) if path.suffix == ".h" and is_public(path) else (EXPECTED, FMT, *SQLITE)
     if top == "cli":

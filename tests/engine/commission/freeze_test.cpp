@@ -41,6 +41,7 @@ Priced priced() {
   priced.outside = made.outside;
   priced.sheet = made.sheet;
   priced.selling = made.selling;
+  priced.delivery = made.delivery;
   priced.offer = made.offer;
   return priced;
 }

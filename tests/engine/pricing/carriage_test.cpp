@@ -52,7 +52,7 @@ CarriageService by_the_pound() {
   return service;
 }
 
-Carriage sent(CarriageService const& service, Parcel const& parcel) {
+Carriage sent(CarriageService const& service, Consignment const& parcel) {
   return carriage_of(service, parcel, "DE", eur(0)).value();
 }
 
@@ -61,7 +61,7 @@ std::int64_t centipounds(Mass mass) {
   return round_product(mass.n, Ratio(10'000, 45'359'237), Rounding::half_away);
 }
 
-Told told_of(CarriageService const& service, Parcel const& parcel, std::string_view country, Money value) {
+Told told_of(CarriageService const& service, Consignment const& parcel, std::string_view country, Money value) {
   Told all;
   auto const read = carriage_of(service, parcel, country, value);
   if (!read)
@@ -70,7 +70,7 @@ Told told_of(CarriageService const& service, Parcel const& parcel, std::string_v
   return all;
 }
 
-Parcel const light{kg("0.1"), sides("cm", {"10", "10", "10"})};
+Consignment const light{kg("0.1"), sides("cm", {"10", "10", "10"})};
 
 }  // namespace
 
@@ -116,7 +116,7 @@ TEST_CASE("parcels in inches and pounds count as published") {
 TEST_CASE("139 cubic inches to the pound are not 5000 cubic centimetres to the kilogram") {
   CHECK(round(cubic_inches_139 * Ratio(10), Rounding::half_away) == 50'217);
   CarriageService metric = by_the_kilogram();
-  Parcel const parcel{kg("0.1"), sides("in", {"20", "15", "10"})};
+  Consignment const parcel{kg("0.1"), sides("in", {"20", "15", "10"})};
   CHECK(sent(metric, parcel).volumetric.n == 9'832'239);  // 3000 x 16.387064 / 5000 = 9.8322384 kg
   metric.divisor = cubic_inches_139;
   CHECK(sent(metric, parcel).volumetric.n == 9'789'764);  // 3000 / 139 x 0.45359237 = 9.78976338... kg
@@ -211,7 +211,7 @@ namespace {
 
 struct Tried {
   CarriageService service;
-  Parcel parcel;
+  Consignment parcel;
 };
 
 // Parcels of up to 90 cm and 36 kg, with what lies on and beside a centimetre, a step and a band tried often.
@@ -275,7 +275,7 @@ TEST_CASE("a heavier or larger parcel, or a dearer one, never costs less") {
   CHECK(rc::check([] {
     Tried less = tried();
     less.service.insurance = {{eur(500'00), eur(2'50)}, {eur(1'000'00), eur(5'00)}};
-    Parcel more = less.parcel;
+    Consignment more = less.parcel;
     more.mass.n += *rc::gen::inRange(0, 3'000'000);
     more.sides[1].n += *rc::gen::inRange(0, 100'000);
     Money const value = eur(*rc::gen::inRange(0, 900'00));

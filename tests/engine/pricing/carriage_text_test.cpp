@@ -69,7 +69,7 @@ TEST_CASE("every sample of a carriage service reads, and carries a book") {
     auto const service = read_carriage(testing::text_of(path), path.filename(), path.stem(), euro());
     CHECK(told(service) == Told{});
   }
-  Parcel const book{kg("1.9"), {Length{310'000}, Length{240'000}, Length{120'000}}};
+  Consignment const book{kg("1.9"), {Length{310'000}, Length{240'000}, Length{120'000}}};
   Carriage const post = carriage_of(sample("wend"), book, "IE", eur(620'00)).value();
   CHECK(post.counted == kg("2"));
   CHECK(post.price == eur(17'10));

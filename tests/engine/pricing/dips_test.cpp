@@ -82,7 +82,7 @@ TEST_CASE("dips are where they are said to be") {
     endband::Currency const currency = endband::ticket_currency(any.sale());
     if (!any.selling.outlet) return;
     auto const left = [&](std::int64_t ticket) { return endband::walk(any.sale(), {ticket, currency}).left; };
-    auto const points = endband::points_of(any.sale());
+    auto const points = endband::points_of(any.sale().selling, any.sale().sheet.total.currency);
     std::int64_t const first = points.below == 0 ? 0 : points.step - points.below;
     std::int64_t const last = first + points.step * (600 / points.step);
     auto const found = endband::dips(any.sale(), {0, currency}, {600, currency});
@@ -123,7 +123,7 @@ TEST_CASE("one ticket for two outlets is the least that does for both") {
     endband::Goal const goal = any_goal(a.shop.currency, 400);
     std::array<Sale, 2> const sales{a.sale(), b.sale()};
     auto const ticket = endband::one_ticket(sales, goal);
-    auto const points = endband::points_of(sales[0]);
+    auto const points = endband::points_of(sales[0].selling, a.shop.currency);
     std::int64_t const end = ticket ? std::min<std::int64_t>(ticket->minor, 2000) : 2000;
     auto const both = [&](std::int64_t point) {
       Money const shown{point, endband::ticket_currency(sales[0])};

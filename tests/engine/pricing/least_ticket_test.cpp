@@ -24,7 +24,7 @@ std::optional<std::int64_t> found(SaleOf const& of, Goal const& goal, std::int64
 template <class Meets>
 void compare(SaleOf const& of, std::optional<std::int64_t> least, std::int64_t from, std::int64_t last,
              Meets meets) {
-  PricePoints const points = endband::points_of(of.sale());
+  PricePoints const points = endband::points_of(of.selling, of.shop.currency);
   if (least) RC_ASSERT((*least + points.below) % points.step == 0);
   if (least) RC_ASSERT(meets(*least));
   std::int64_t const end = least ? std::min(*least, last) : last;
