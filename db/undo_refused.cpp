@@ -60,7 +60,7 @@ constexpr std::array builds_on_texts{
     "lot "
     "UNION SELECT job, entry FROM job_event UNION SELECT job, entry FROM job_time UNION SELECT job, entry "
     "FROM job_outside "
-    "UNION SELECT job, entry FROM job_done UNION SELECT job, entry FROM job_payment UNION SELECT job, entry "
+    "UNION SELECT job, entry FROM job_done UNION SELECT job, entry FROM job_payment UNION SELECT job, entry FROM job_sale UNION SELECT job, entry "
     "FROM job_without UNION SELECT job, "
     "entry FROM job_agreed UNION SELECT job, entry FROM listing WHERE job IS NOT NULL"
     ") b ON b.job = a.job WHERE a.entry = ?1 AND b.entry IN LATER",

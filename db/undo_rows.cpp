@@ -17,8 +17,8 @@ struct Countered {
   std::vector<std::string_view> left_out;
 };
 // Job rows before what they rest on; movements before reservations, which a CHECK compares with nothing.
-std::array<Countered, 14> const& countered() {
-  static std::array<Countered, 14> const all{{
+std::array<Countered, 15> const& countered() {
+  static std::array<Countered, 15> const all{{
       {"job_result",
        {"materials", "labour", "overhead", "outside", "total", "seconds", "kept", "to_pay"},
        {}},
@@ -27,6 +27,7 @@ std::array<Countered, 14> const& countered() {
       {"job_done", {}, {}},
       {"job_outside", {"price"}, {}},
       {"job_payment", {"amount"}, {}},
+      {"job_sale", {"amount"}, {}},
       {"job_without", {}, {}},
       {"movement", {"quantity", "value"}, {}},
       {"reservation", {"quantity"}, {}},
@@ -148,6 +149,7 @@ void tell_job(Connection& connection, std::int64_t entry, Rows& rows) {
   auto const as_money = [&](std::int64_t minor) { return money_text({minor, connection.currency}); };
   money("', agreed'", "price", "job_agreed", as_money);
   money("', paid'", "amount", "job_payment", as_money);
+  money("', ' || x.kind || ' of the sale'", "amount", "job_sale", as_money);
   money("', ' || x.words", "price", "job_outside", as_money);
   money("', ' || x.operation || x.part", "seconds", "job_time",
         [](std::int64_t seconds) { return duration_text(Duration{seconds}); });

@@ -16,7 +16,7 @@ namespace endband::db {
 
 struct Connection;  // SQLiteCpp stays out of the headers
 
-inline constexpr int schema_version = 6;
+inline constexpr int schema_version = 7;
 
 class Workshop {
  public:

@@ -146,3 +146,18 @@ TEST_CASE("the quotes of the fifth schema keep their day, their hands and their 
   CHECK_FALSE(herbal.selling.outlet.has_value());
   CHECK(herbal.options.empty());
 }
+
+TEST_CASE("the quotes and listings of the sixth schema keep their outlet, discount, options and tickets") {
+  Made bench(ENDBAND_SOURCE_DIR "/tests/fixtures/workshop-0006.sql");
+  Workshop workshop = Workshop::open(bench.path).value();
+  auto const quote = [&](char const* number) {
+    return load_quote(workshop, find_quote(workshop, number).value().id);
+  };
+  FrozenQuote const endings = quote("26-002a");
+  CHECK(endings.offer.total.minor == 756'04);  // as `quote make` of that program printed them
+  CHECK(endings.offer.left.minor == 46'60);
+  CHECK(endings.selling.outlet.value().code == "post");
+  CHECK(endings.selling.discount.value().share == Ratio(1, 10));
+  CHECK(quote("26-001a").offer.left.minor == 193'86);
+  CHECK(quote("26-001a").options.size() > 1);
+}

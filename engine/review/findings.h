@@ -1,0 +1,55 @@
+// What past jobs say that is more than chance: steps that are misjudged, places that lose money, features that
+// pay or do not; and the effect of every feature with its range.
+#pragma once
+
+#include "engine/review/learned.h"
+#include "engine/review/past.h"
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace endband {
+
+// Hours of one step in each job that told of it, as it is timed now.
+struct StepSeen {
+  OperationKind operation;
+  std::vector<std::size_t> jobs;  // index into the jobs
+  std::vector<Seen> times;        // seconds, in step with `jobs`
+};
+
+// What a feature adds, all others held: to the margin (share of the full price) and to the hours over those that
+// were quoted. Both from one regression over all jobs on all features that at least `few` jobs have and `few`
+// have not, shrunk by a penalty that marginal likelihood chooses (empirical Bayes). Jobs of no price or no hours
+// are left out of the one that needs them.
+struct FeatureEffect {
+  std::size_t feature;       // row of feature_table()
+  std::int64_t with = 0, without = 0;
+  Ranged margin;             // 0.03: three points of a hundred
+  Ranged hours;              // hours a job
+  double margin_chance = 1;  // of an effect as large by chance alone, two-sided
+};
+std::vector<FeatureEffect> feature_effects(std::span<PastJob const> jobs);  // by row
+
+enum class FindingKind : std::uint8_t {
+  step_takes_longer,   // than it is timed
+  step_takes_less,
+  outlet_loses,        // what is left of a job through it is less than nothing
+  feature_pays,        // a higher margin with it than without
+  feature_costs,
+};
+struct Finding {
+  FindingKind what;
+  std::string name;     // "sew-sections", "gallery" (empty: the workshop itself), "stone"
+  Ranged size;          // taken / timed; left in minor units a job; points of margin
+  double chance = 1;    // that chance alone shows as much
+};
+// All that stand when the chance of naming anything at all that is not so is held under `error` in a year: each
+// is tested (Student's t; a step on the logarithms of taken / timed about their expected mean, an outlet on what
+// is left of its jobs, one-sided, a feature on its effect), and the chances are held against Holm's steps
+// (Holm 1979). Steps, outlets and features of fewer than `few` jobs are not tested. Surest first.
+std::vector<Finding> findings(std::span<PastJob const> jobs, std::span<StepSeen const> steps,
+                              double error = 0.04);
+
+}  // namespace endband
