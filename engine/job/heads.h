@@ -1,5 +1,5 @@
 // Under which head work is compared: by operation, but by part where hours were told of a part; for the .cpp
-// files of this module only.
+// files of this module and of engine/review.
 #pragma once
 
 #include "engine/job/job.h"
