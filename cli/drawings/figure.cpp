@@ -15,7 +15,7 @@ constexpr std::size_t most_pairs = 40;
 // Of equal values the hollow dot is seen round the full one.
 constexpr double hollow_radius = 1.4, full_radius = 0.95;
 constexpr double range_end = 1.75;  // up and down: seen beyond a dot that covers it
-constexpr double bar_share = 0.6;   // of the height of a row
+constexpr double bar_share = 0.5;   // of the height of a row
 constexpr double key_width = 6, key_height = 2.8;
 
 Circle hollow_dot(Point middle) { return {middle, hollow_radius, Pen::outline, Fill::white}; }

@@ -176,7 +176,7 @@ void Sheet::add(std::vector<Shape> shapes) {
 }
 
 void Sheet::line_at(double value, Pen pen, std::string const& words) {
-  if (!can_be_drawn({value})) return;
+  if (rows_.empty() || !can_be_drawn({value})) return;
   shapes_.push_back(Segment{{x(value), 0}, {x(value), bottom()}, pen});
   if (words.empty()) return;
   std::string const cut = cut_to(words, most_line_words);
@@ -188,13 +188,16 @@ void Sheet::line_at(double value, Pen pen, std::string const& words) {
 
 // What lies under the marks: round numbers downwards, and a line from each name to its number.
 void Sheet::draw_ground() {
+  if (rows_.empty()) {
+    ground_.push_back(written({0, y(0) + foot}, "Nothing to show.", Anchor::start));
+    return;
+  }
   for (Tick const& tick : axis_.ticks()) ground_.push_back(pale({tick.at - 0.15, 0}, 0.3, bottom()));
   for (std::size_t i = 0; i < rows_.size(); ++i) {
     ground_.push_back(pale({plot_from_, y(i) - 0.1}, plot_to_ - plot_from_, 0.2));
     ground_.push_back(written({0, y(i) + foot}, rows_[i].name, Anchor::start));
     ground_.push_back(written({sheet_width, y(i) + foot}, rows_[i].words, Anchor::end));
   }
-  if (rows_.empty()) ground_.push_back(written({0, y(0) + foot}, "Nothing to show.", Anchor::start));
 }
 
 void Sheet::draw_ticks(std::string const& unit) {
@@ -235,9 +238,11 @@ void Sheet::draw_keys(std::vector<Key> const& keys, double& up) {
 }
 
 Drawing Sheet::finish(std::vector<Key> const& keys, std::string const& unit, std::string words) && {
-  draw_ticks(unit);
   double up = line_words_ ? 8 : 4;
-  draw_keys(keys, up);
+  if (!rows_.empty()) {
+    draw_ticks(unit);
+    draw_keys(keys, up);
+  }
   up += 1.5;
   auto const title = title_lines(title_);
   for (std::size_t i = title.size(); i-- > 0; up += title_size * 1.2)

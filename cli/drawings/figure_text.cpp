@@ -21,9 +21,9 @@ std::string bar_text(double value, double low, double high, std::size_t width) {
   if (width >= 3 && most > 0) zero = std::min(zero, cells - 1);
   auto const at = static_cast<std::size_t>(zero);
   bar[at] = '|';
-  if (!(half_span > 0)) return bar;
-  double const long_is = std::round(std::min(std::abs(value) / 2 / half_span, 1.0) * cells);
-  auto const count = static_cast<std::size_t>(long_is);
+  if (!(half_span > 0) || value == 0) return bar;
+  double const length = std::round(std::min(std::abs(value) / 2 / half_span, 1.0) * cells);
+  auto const count = static_cast<std::size_t>(std::max(length, 1.0));
   if (value > 0)
     std::fill_n(bar.begin() + static_cast<std::ptrdiff_t>(at) + 1, std::min(count, width - 1 - at), '#');
   else
