@@ -109,8 +109,9 @@ Fit least_squares(Observed const& observed, std::span<double const> penalties) {
       qr.matrixR().topRows(columns).triangularView<Eigen::Upper>().solve(Matrix::Identity(columns, columns));
   root = lengths.cwiseInverse().asDiagonal() * (qr.colsPermutation() * root);
   Vector const left = problem.y - problem.x * estimate;
-  double const effective =
-      penalties.empty() ? static_cast<double>(columns) : (problem.x * root).squaredNorm();
+  Matrix const hat = problem.x * root;  // hat hat' turns y into what is fitted
+  double const effective = penalties.empty() ? static_cast<double>(columns) : hat.squaredNorm();
+  Vector const alone = left.array() / (1 - hat.rowwise().squaredNorm().array()).max(1e-9);
 
   if (problem.constant) {  // back to where the columns were
     estimate[*problem.constant] -= means.dot(estimate);
@@ -123,6 +124,7 @@ Fit least_squares(Observed const& observed, std::span<double const> penalties) {
   fit.r_squared = total > 0 ? 1 - squares / total : 0;
   fit.estimate = copied(estimate);
   fit.deviation = copied(fit.residual * root.rowwise().norm());
+  fit.uneven = copied((root * hat.transpose() * alone.asDiagonal()).rowwise().norm());
   return fit;
 }
 
