@@ -105,7 +105,7 @@ Drawing draw_stairs(StairFigure const& figure) {
     level = from + amount;
     Ink const ink = row.sum ? there : amount < 0 ? taken : added;
     steps.push_back({from, level, ink});
-    reach.take({from, level});
+    reach.take({level});  // where it begins is one of these, or the ground
   }
   std::vector<SheetRow> const rows = sheet_rows(figure.rows, figure.rows.size());
   Sheet sheet(figure.title, figure.name, rows, reach);

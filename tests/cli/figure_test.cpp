@@ -315,6 +315,20 @@ TEST_CASE("long names are cut before they reach a mark, a long title goes on in 
   CHECK(has(drawing.words, figure.rows[0].name));  // whole, for whoever cannot see it
 }
 
+TEST_CASE("whatever is long, the scale keeps room and the legend goes on in the next line") {
+  PairFigure figure = three_jobs();
+  figure.rows[0].name = figure.rows[0].words = figure.first = figure.second = std::string(200, 'W');
+  Drawing const drawing = draw_pairs(figure);
+  auto const full = dots(drawing, Fill::solid);
+  CHECK(full[2].centre.x - full[0].centre.x > 30);
+  CHECK(apart(drawing));
+  std::vector<double> lines;
+  for (Circle const& dot : all_of<Circle>(drawing))
+    if (dot.centre.y < 0) lines.push_back(dot.centre.y);
+  REQUIRE(lines.size() == 2);
+  CHECK(lines[1] - lines[0] > 4);
+}
+
 TEST_CASE("no rows, one row, rows that are all nothing") {
   PairFigure figure = three_jobs();
   figure.aim.reset();
