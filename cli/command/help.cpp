@@ -19,6 +19,7 @@ constexpr std::array stages{
     Stage{"Sell it", "listing"},
     Stage{"Mind the shelf", "stock"},
     Stage{"Make it", "job"},
+    Stage{"Look back", "margins"},
     Stage{"Keep what a price needs", "material customer outlet rates bench steps"},
     Stage{"The workshop", "workshop"},
 };
@@ -112,6 +113,7 @@ Document short_help() {
                 {"  listing", "what a book leaves you, outlet by outlet, and what is listed where"},
                 {"  stock", "what lies on the shelf, comes and goes"},
                 {"  job", "what was accepted: its goods, hours, payments"},
+                {"  margins", "what past jobs earned, and why not what was quoted"},
                 {"  material", "what is bought, its figures and its prices"},
                 {"  customer", "who asks"},
                 {"  outlet", "places where books are sold, and what they take"},

@@ -49,12 +49,18 @@ std::span<Command const> commands() {
       job_return(),
       job_time(),
       job_paid(),
+      job_sold(),
       job_hold(),
       job_approve(),
       job_vary(),
       job_cut(),
       job_finish(),
       job_cancel(),
+      // look back
+      margins_list(),
+      margins_show(),
+      margins_worth(),
+      margins_year(),
       // keep
       material_add(),
       material_change(),
@@ -79,12 +85,14 @@ std::span<Command const> commands() {
       bench_week(),
       steps_set(),
       steps_list(),
+      steps_learn(),
       workshop_new(),
       workshop_set(),
       workshop_show(),
       workshop_check(),
       workshop_log(),
       workshop_undo(),
+      workshop_import(),
   };
   return table;
 }

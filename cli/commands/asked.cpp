@@ -135,6 +135,7 @@ class Asking {
   void read_goal() {
     bool flags = false;
     for (std::string_view const flag : goal_flags) flags |= args_.has(flag);
+    if (args_.has("--at-price")) return read_price(flags);
     std::size_t const before = faults_.size();
     std::vector<GoalSaid> const goals = goals_said(flags);
     if (faults_.size() > before) return;
@@ -150,6 +151,17 @@ class Asking {
                          "",
                          "workshop set goal.margin=\"35 %\"",
                          {}});
+  }
+
+  // A price on the command line stands for any goal.
+  void read_price(bool goal_too) {
+    Where const where = args_.where("--at-price");
+    if (goal_too)
+      faults_.push_back({FaultCode::contradiction, where, "a price and a goal", "one of the two", {}});
+    auto const price = sum_of(Said<std::string>{args_.text("--at-price").value_or(""), where});
+    if (price && price->minor <= 0)
+      faults_.push_back({FaultCode::out_of_range, where, money_text(*price), "more than 0", {}});
+    asked_.at_price = price;
   }
 
   void read_delivery() {

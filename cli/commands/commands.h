@@ -24,6 +24,7 @@ Command job_use();
 Command job_return();
 Command job_time();
 Command job_paid();
+Command job_sold();
 Command job_hold();
 Command job_approve();
 Command job_vary();
@@ -76,5 +77,12 @@ Command workshop_show();
 Command workshop_check();
 Command workshop_log();
 Command workshop_undo();
+Command workshop_import();
+Command margins_list();
+Command margins_show();
+Command margins_worth();
+Command margins_year();
+Command margins_reprice();
+Command steps_learn();
 
 }  // namespace endband::cli

@@ -48,6 +48,7 @@ struct Asked {
   std::string customer_name;
   Date valid_until;
   Goal goal;
+  std::optional<Money> at_price;  // as the buyer sees it, instead of a goal
   Delivery delivery;
   std::optional<db::OutletInForce> outlet;
   std::optional<Discount> discount;

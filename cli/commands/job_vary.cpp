@@ -219,7 +219,7 @@ Read<Answer> run(Context& context, Args const& args) {
   PlanTable const plans_of_old = plan_the_rest(weighed->old_today);
   auto const old_today = price(weighed->old_today);
   if (!old_today) return tl::unexpected(old_today.error());
-  auto now = compute_quote(context, **workshop, std::move(weighed->now));
+  auto now = compute_quote(**workshop, std::move(weighed->now), context.on);
   if (!now) return tl::unexpected(now.error());
   now->quote.promise = seen.agreed.promise;  // the day promised stands; job show says where the job does
   auto const change = priced_change(seen.agreed, seen.job.price, old_today->sheet, now->quote, seen.record);

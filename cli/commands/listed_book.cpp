@@ -25,7 +25,7 @@ Read<ListedBook> of_job(Context& context, db::Workshop& workshop, Args const& ar
   if (!shop) return tl::unexpected(std::move(shop.error()));
   Described described;
   described.shop = std::move(*shop);
-  auto asked = asked_of(context, workshop, args.without("--through"), described);
+  auto asked = asked_of(context, workshop, args.without("--through").without("--at-price"), described);
   if (!asked) return tl::unexpected(std::move(asked.error()));
   if (asked->sending)
     return refuse({FaultCode::bad_command,
@@ -51,7 +51,7 @@ Read<ListedBook> of_description(Context& context, db::Workshop& workshop, Args c
     db::Reading const reading(workshop);
     auto described = describe(context, workshop, args.word(0));
     if (!described) return tl::unexpected(std::move(described.error()));
-    auto asked = asked_of(context, workshop, args.without("--through"), *described);
+    auto asked = asked_of(context, workshop, args.without("--through").without("--at-price"), *described);
     if (!asked) return tl::unexpected(std::move(asked.error()));
     asked->outlet.reset();  // which outlet is the command's to say
     asked->discount.reset();

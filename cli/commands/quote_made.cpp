@@ -9,6 +9,7 @@
 #include "cli/words/values.h"
 #include "db/bench.h"
 #include "db/steps.h"
+#include "engine/pricing/walk.h"
 
 #include <fmt/format.h>
 
@@ -35,22 +36,23 @@ Read<void> check_currency(Asked const& asked, Currency currency) {
        {}});
 }
 
-Read<Gathered> gather(Context const& context, db::Workshop& workshop, ToCompute book) {
+Read<Gathered> gather(db::Workshop& workshop, ToCompute book, Date on) {
   Gathered gathered;
   if (auto const done = check_currency(book.asked, workshop.currency()); !done)
     return tl::unexpected(done.error());
-  auto commission = commission_of(book.described, book.asked, db::load_steps(workshop, context.on));
+  auto commission = commission_of(book.described, book.asked, db::load_steps(workshop, on));
   if (!commission) return tl::unexpected(std::move(commission.error()));
   gathered.commission = std::move(*commission);
-  gathered.commission.bench = db::load_bench(workshop, context.on);
+  gathered.commission.bench = db::load_bench(workshop, on);
   gathered.commission.plans = known_plans(workshop, gathered.commission);
-  auto options = option_books(workshop, book.described, context.on);
+  if (book.known != nullptr) gathered.commission.plans.insert(book.known->begin(), book.known->end());
+  auto options = option_books(workshop, book.described, on);
   if (!options) return tl::unexpected(std::move(options.error()));
   gathered.options = std::move(*options);
   gathered.computed.codes = gathered.options.codes;
   if (book.asked.sending)
     for (Material const& carton : book.asked.sending->cartons) gathered.computed.codes.push_back(carton.code);
-  gathered.computed.relied_on = versions_in_force(workshop, gathered.computed.codes, context.on);
+  gathered.computed.relied_on = versions_in_force(workshop, gathered.computed.codes, on);
   gathered.computed.asked = std::move(book.asked);
   return gathered;
 }
@@ -81,9 +83,48 @@ Read<void> price_what_else(Gathered& gathered) {
   return {};
 }
 
+// Points fine enough for a price that is said: the workshop's own where it stands on one of them.
+PricePoints points_for(Money price, PricePoints own) {
+  if ((price.minor + own.below) % own.step == 0) return own;
+  for (std::int64_t const step : {100, 50, 10, 5})
+    if (price.minor % step == 0) return {step, 0};
+  return {1, 0};
+}
+
+// A price that is said becomes the goal of leaving what it leaves: so options and changes follow from it as from
+// any other. What the workshop charges at least does not come into it.
+Read<void> aim_at(Gathered& gathered, Money price) {
+  Commission& commission = gathered.commission;
+  PricePoints const points = points_for(price, points_of(commission.selling, price.currency));
+  commission.selling.points = points;
+  if (commission.selling.outlet) commission.selling.outlet->points = points;
+  commission.shop.least_charge = {0, price.currency};
+  commission.goal = ProfitGoal{{0, price.currency}};
+  auto const priced = endband::price(commission);
+  if (!priced) return tl::unexpected(at_flags(priced.error(), "quote make"));
+  Walk const there = walk({priced->sheet, priced->delivery, priced->selling, commission.shop}, price);
+  commission.goal = ProfitGoal{commission.selling.outlet ? there.left : there.price - priced->sheet.total};
+  return {};
+}
+
+// Where tax is included two prices may have one price without tax.
+Read<void> asked_is_offered(Gathered const& gathered, Money price) {
+  Money const found = gathered.priced.offer.walk.ticket;
+  if (found == price) return {};
+  return refuse({FaultCode::rule_refused,
+                 {"quote make", 0, 0, "--at-price"},
+                 money_words(price),
+                 fmt::format("a price of its own: {} leaves as much", money_words(found)),
+                 {}});
+}
+
 Read<void> price_first(Gathered& gathered) {
   gathered.computed.new_plans = plan_the_rest(gathered.commission);
-  return price_it(gathered);
+  std::optional<Money> const price = gathered.computed.asked.at_price;
+  if (!price) return price_it(gathered);
+  if (auto const done = aim_at(gathered, *price); !done) return done;
+  if (auto const done = price_it(gathered); !done) return done;
+  return asked_is_offered(gathered, *price);
 }
 
 // A contingency that is simulated is of the job without any; it stands instead of the plain share.
@@ -123,7 +164,7 @@ Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args cons
     if (!described) return tl::unexpected(std::move(described.error()));
     auto asked = asked_of(context, workshop, args, *described);
     if (!asked) return tl::unexpected(std::move(asked.error()));
-    return gather(context, workshop, {std::move(*described), std::move(*asked)});
+    return gather(workshop, {std::move(*described), std::move(*asked)}, context.on);
   }();
   if (!gathered) return tl::unexpected(std::move(gathered.error()));
   if (auto const done = price_first(*gathered); !done) return tl::unexpected(done.error());
@@ -136,10 +177,10 @@ Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args cons
   return std::move(gathered->computed);
 }
 
-Read<Computed> compute_quote(Context& context, db::Workshop& workshop, ToCompute book) {
+Read<Computed> compute_quote(db::Workshop& workshop, ToCompute book, Date on) {
   auto gathered = [&]() -> Read<Gathered> {
     db::Reading const reading(workshop);
-    return gather(context, workshop, std::move(book));
+    return gather(workshop, std::move(book), on);
   }();
   if (!gathered) return tl::unexpected(std::move(gathered.error()));
   if (auto const done = price_first(*gathered); !done) return tl::unexpected(done.error());
@@ -164,6 +205,7 @@ std::vector<Flag> asking_flags(bool with_customer) {
        {"--profit", FlagType::money, "the goal: money left after everything"},
        {"--hourly", FlagType::money, "the goal: what an hour earns"},
        {"--leave", FlagType::money, "the goal: yours after fees, tax and carriage"},
+       {"--at-price", FlagType::money, "no goal: what is asked, as the buyer sees it"},
        {"--through", FlagType::codes, "the outlet it is sold through; else the workshop itself"},
        {"--discount", FlagType::share, "given away, off the price that was found; 100 %: a gift"},
        {"--discount-because", FlagType::words, "why it is given away"},

@@ -34,8 +34,9 @@ Read<Computed> compute_quote(Context& context, db::Workshop& workshop, Args cons
 struct ToCompute {
   Described described;
   Asked asked;
+  PlanTable const* known = nullptr;  // plans beside those that the workshop remembers
 };
-Read<Computed> compute_quote(Context& context, db::Workshop& workshop, ToCompute book);
+Read<Computed> compute_quote(db::Workshop& workshop, ToCompute book, Date on);
 // One changed_meanwhile for each thing that was computed with and no longer holds.
 std::vector<Fault> changed_since(Computed const& computed, db::Workshop& workshop, Args const& args, Date on);
 

@@ -162,7 +162,7 @@ std::string to_svg(Drawing const& drawing) {
   }
   std::string out = fmt::format(
       "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{}mm\" height=\"{}mm\" viewBox=\"{} {} {} {}\" "
-      "role=\"img\" font-family=\"{}\" font-variant-numeric=\"lining-nums tabular-nums\">\n",
+      "role=\"img\" font-family=\"{}\" style=\"font-variant-numeric: lining-nums tabular-nums\">\n",
       number(drawing.width / drawing.scale), number(drawing.height / drawing.scale), number(drawing.corner.x),
       number(drawing.corner.y), number(drawing.width), number(drawing.height), letters);
   out += fmt::format("<title>{}</title>\n<desc>{}</desc>\n", escaped(drawing.title), escaped(drawing.words));

@@ -184,7 +184,8 @@ class PastReader {
 
   std::vector<PastHours> hours(Key const& key) {
     std::vector<PastHours> hours;
-    for (std::string_view const part : parted(terms_.words(key))) {
+    std::string const text = terms_.words(key);  // which the parts are views of
+    for (std::string_view const part : parted(text)) {
       Pair const pair = pair_of(part);
       PastHours of;
       of.rest = pair.name == "rest";
@@ -228,7 +229,8 @@ class PastReader {
 
   std::vector<PastSpoiled> spoiled(Key const& key) {
     std::vector<PastSpoiled> spoiled;
-    for (std::string_view const part : parted(terms_.words(key))) {
+    std::string const text = terms_.words(key);
+    for (std::string_view const part : parted(text)) {
       Pair const pair = pair_of(part);
       if (pair.rest.empty())
         terms_.fault_found(FaultCode::bad_value, key, std::string(part),

@@ -1,0 +1,148 @@
+// The list of ended jobs: one statement, for there may be very many of them.
+#include "db/past.h"
+
+#include "db/job_rows.h"
+#include "db/statement.h"
+
+#include <unordered_map>
+
+namespace endband::db {
+namespace {
+
+struct SaleSums {
+  std::optional<std::int64_t> fees, carriage, exchange, returned, tax;
+};
+
+// What one row of the list says beside what a PastJob keeps.
+struct Quoted {
+  Money total, kept, carriage, tax;
+  std::optional<Money> price, yours, fees, exchange;  // of a walk through an outlet
+  std::optional<Ratio> discount;
+  std::optional<Money> lines;  // without tax, before any discount
+  Ratio seconds;
+  bool changed = false;  // another price was agreed on than was quoted
+};
+
+std::string past_text() {
+  std::string const last =
+      "(SELECT max(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
+  std::string const first =
+      "(SELECT min(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
+  return "SELECT j.id, c.year, c.count, q.title, q.binding, ifnull(o.code, ''), ifnull(cu.code, ''), q.on_date, "
+         "e.on_date, foff.money_left, sh.labour, r.labour, r.seconds, "
+         "r.total, r.kept, t.delivery_carriage, ifnull(iif(o.collects_tax = 1, 0, w.tax_due), off.tax), a.price <> off.goods, w.price, w.yours, w.all_fees, w.exchange_cost, "
+         "d.share_num, d.share_den, "
+         "(SELECT sum(net) FROM quote_offer_line l WHERE l.quote = d.quote), sh.seconds_num, sh.seconds_den, "
+         "sale.fees, sale.carriage, sale.exchange, sale.returned, sale.tax "
+         "FROM job_event e JOIN job j ON j.id = e.job "
+         "JOIN job_result r ON r.job = j.id AND r.entry = e.entry AND r.undoes IS NULL "
+         "JOIN commission c ON c.id = j.commission "
+         "JOIN job_agreed a ON a.id = " + last + " JOIN job_agreed f ON f.id = " + first +
+         " JOIN quote q ON q.id = a.quote JOIN quote_sheet sh ON sh.quote = a.quote "
+         "JOIN quote_offer off ON off.quote = a.quote JOIN quote_offer foff ON foff.quote = f.quote "
+         "JOIN quote_terms t ON t.quote = a.quote "
+         "LEFT JOIN quote_outlet o ON o.quote = a.quote LEFT JOIN quote_walk w ON w.quote = o.quote "
+         "LEFT JOIN quote_discount d ON d.quote = a.quote LEFT JOIN customer cu ON cu.id = q.customer "
+         "LEFT JOIN (SELECT job, sum(iif(kind = 'fees', amount, NULL)) AS fees, "
+         "sum(iif(kind = 'carriage', amount, NULL)) AS carriage, "
+         "sum(iif(kind = 'exchange', amount, NULL)) AS exchange, "
+         "sum(iif(kind = 'returned', amount, NULL)) AS returned, "
+         "sum(iif(kind = 'tax', amount, NULL)) AS tax FROM job_sale x WHERE " + standing("job_sale", "x") +
+         " GROUP BY job) sale ON sale.job = j.id "
+         "WHERE e.event = 'finished' AND " + standing("job_event", "e") +
+         " AND (?1 IS NULL OR e.on_date >= ?1) AND (?2 IS NULL OR e.on_date <= ?2) "
+         "AND (?3 IS NULL OR q.binding = ?3) AND (?4 IS NULL OR ifnull(o.code, '') = ?4) "
+         "AND (?5 IS NULL OR cu.code = ?5) ORDER BY e.on_date, e.id";
+}
+
+Money told_or(std::optional<std::int64_t> told, Money quoted) {
+  return told ? Money{*told, quoted.currency} : quoted;
+}
+
+// The same as difference_of(): what is kept, less the cost and what the sale took.
+Money left_of(Quoted const& row, SaleSums const& sale) {
+  Currency const currency = row.kept.currency;
+  Money const none{0, currency};
+  Money const fees = row.fees.value_or(none);
+  Money const exchange = row.exchange.value_or(none);
+  Money left = row.kept - row.total;
+  if (row.price && row.yours) left = left - (*row.price - *row.yours);
+  left = left - (told_or(sale.fees, fees) - fees);
+  left = left - (told_or(sale.exchange, exchange) - exchange);
+  left = left - (told_or(sale.carriage, row.carriage) - row.carriage);
+  left = left - (told_or(sale.tax, row.tax) - row.tax);
+  return left - told_or(sale.returned, none);
+}
+
+Money full_price_of(PastJob const& job, Quoted const& row) {
+  if (!row.discount || !row.lines) return job.price;
+  return job.price + scale(*row.lines, *row.discount, Rounding::half_away);
+}
+
+// Tax told beside a price that was changed: what was charged of it follows from the quote's rates.
+Money left_by_parts(Workshop& workshop, std::string_view number) {
+  JobHeader const job = find_job(workshop, number).value();
+  FrozenQuote const agreed = load_quote(workshop, job.quote.id);
+  JobRecord const record = load_record(workshop, job);
+  std::vector<TakenOn> const taken;  // only tells what was lost where
+  SaleTaken const sale = load_sale(workshop, job);
+  return difference_of({agreed, record, taken, sale, load_agreed_first(workshop, job), job.price, job.kept}).left;
+}
+
+PastJob read_job(Workshop& workshop, Statement& select) {
+  PastJob job;
+  Quoted row;
+  SaleSums sale;
+  QuoteNumber number;
+  select.read(job.job, number.year, number.count, job.title, job.binding, job.outlet, job.customer,
+              job.quoted_on, job.ended, job.left_quoted, job.labour_quoted, job.labour, job.seconds, row.total,
+              row.kept, row.carriage, row.tax, row.changed, row.price, row.yours, row.fees, row.exchange, Pair{row.discount},
+              row.lines, row.seconds, sale.fees, sale.carriage, sale.exchange, sale.returned, sale.tax);
+  job.number = job_number(number);
+  job.price = row.kept;
+  job.full_price = full_price_of(job, row);
+  job.left = row.changed && sale.tax ? left_by_parts(workshop, job.number) : left_of(row, sale);
+  job.seconds_quoted = round(row.seconds, Rounding::half_away);
+  return job;
+}
+
+void load_called_off(Workshop& workshop, PastFilter const& filter, Past& past) {
+  static std::string const sql =
+      "SELECT count(*), ifnull(sum(r.kept - r.total), 0) FROM job_event e JOIN job_result r ON r.job = e.job AND "
+      "r.entry = e.entry AND r.undoes IS NULL WHERE e.event = 'cancelled' AND " +
+      standing("job_event", "e") +
+      " AND (?1 IS NULL OR e.on_date >= ?1) AND (?2 IS NULL OR e.on_date <= ?2)";
+  Statement select(workshop.connection(), sql);
+  if (select.bind(filter.since, filter.until).step()) select.read(past.called_off, past.left_of_called_off);
+}
+
+}  // namespace
+
+Past load_past(Workshop& workshop, PastFilter const& filter) {
+  static std::string const sql = past_text();
+  Past past;
+  Statement select(workshop.connection(), sql);
+  select.bind(filter.since, filter.until, filter.binding, filter.outlet, filter.customer);
+  while (select.step()) past.jobs.push_back(read_job(workshop, select));
+  load_called_off(workshop, filter, past);
+  return past;
+}
+
+void add_features(Workshop& workshop, std::span<PastJob> jobs) {
+  std::unordered_map<std::int64_t, PastJob*> by_id;
+  for (PastJob& job : jobs) by_id.emplace(job.job, &job);
+  static std::string const sql =
+      "SELECT a.job, w.operation FROM job_agreed a JOIN quote_work w ON w.quote = a.quote WHERE a.id = (SELECT "
+      "max(id) FROM job_agreed s WHERE s.job = a.job AND " +
+      standing("job_agreed", "s") + ")";
+  Statement select(workshop.connection(), sql);
+  while (select.step()) {
+    std::int64_t job = 0;
+    OperationKind kind{};
+    select.read(job, kind);
+    if (auto const found = by_id.find(job); found != by_id.end())
+      found->second->features |= features_made_by(kind);
+  }
+}
+
+}  // namespace endband::db
