@@ -21,9 +21,10 @@ struct StepSeen {
 
 // What a feature adds, all others held: to the margin (share of the full price) and to the hours over those
 // that were quoted. Both from one regression over all jobs on all features that at least `few` jobs have and
-// `few` have not, shrunk by a penalty that marginal likelihood chooses (empirical Bayes); outlets of `few`
-// jobs have levels of their own, not shrunk. Jobs of no price or no hours are left out of the one that needs
-// them; n is how many in it have the feature, 0 where it is not in it.
+// `few` have not, shrunk by a penalty that marginal likelihood chooses (empirical Bayes: effects are believed
+// to be 0.2 to 5 times as large as the noise of a job); outlets of `few` jobs have levels of their own, not
+// shrunk. Jobs of no price or no hours are left out of the one that needs them; n is how many in it have the
+// feature, 0 where it is not in it.
 struct FeatureEffect {
   std::size_t feature;  // row of feature_table()
   std::int64_t with = 0, without = 0;

@@ -1,5 +1,6 @@
 #include "engine/review/findings.h"
 
+#include "engine/chance/three_points.h"
 #include "tests/engine/review/invented_year.h"
 
 #include <doctest/doctest.h>
@@ -73,7 +74,8 @@ TEST_CASE("A step that takes less is named too, when one bad job more would not 
   std::vector<Finding> const found = of_step(around(0.6, 40));
   REQUIRE(found.size() == 1);
   CHECK(found[0].what == FindingKind::step_takes_less);
-  CHECK(of_step(around(0.8, 6)).empty());
+  CHECK(of_step({0.80, 0.82, 0.79, 0.81, 0.83, 0.80, 0.78, 0.81}).empty());
+  CHECK(of_step({1.20, 1.22, 1.19, 1.21, 1.23, 1.20, 1.18, 1.21}).size() == 1);
 }
 
 TEST_CASE("What scatters about 1 is not named, nor what few jobs tell, nor a step that nobody did") {
@@ -88,10 +90,24 @@ TEST_CASE("What scatters about 1 is not named, nor what few jobs tell, nor a ste
 TEST_CASE("Skewed times whose mean is 1 are not taken for a step that takes less") {
   // the median is 0.8 and the mean 1: log-normal quantiles, deviation of the logarithm 0.668
   std::vector<double> shares;
-  for (double const z :
-       {-1.8, -1.3, -1.0, -0.8, -0.6, -0.4, -0.2, -0.1, 0.1, 0.2, 0.4, 0.6, 0.8, 1.0, 1.3, 1.8})
-    shares.push_back(0.8 * std::exp(0.668 * z));
+  for (int tenth = 0; tenth < 100; ++tenth)
+    shares.push_back(0.8 * std::exp(0.668 * endband::normal_quantile((tenth + 0.5) / 100)));
   CHECK(of_step(shares).empty());
+  for (double& share : shares) share /= 0.8;  // the median is 1, the mean 1.25
+  REQUIRE(of_step(shares).size() == 1);
+  CHECK(of_step(shares)[0].what == FindingKind::step_takes_longer);
+}
+
+TEST_CASE("What is little sure stands alone or beside what is surer, not beside what is chance") {
+  StepSeen const doubtful = step(around(1.1, 16));
+  std::vector<Finding> const alone = findings({}, std::vector<StepSeen>{doubtful}, 3);
+  REQUIRE(alone.size() == 1);
+  double const error = 3 * alone[0].chance * 1.5;  // a third for steps, half of that beside another
+  StepSeen sure = step(around(2, 16)), chance = step(around(1, 16));
+  sure.operation = chance.operation = OperationKind::lace_boards;
+  CHECK(findings({}, std::vector<StepSeen>{doubtful}, error).size() == 1);
+  CHECK(findings({}, std::vector<StepSeen>{doubtful, sure}, error).size() == 2);
+  CHECK(findings({}, std::vector<StepSeen>{doubtful, chance}, error).empty());
 }
 
 TEST_CASE("Hours told alike to the second are no proof beyond measure") {
@@ -149,6 +165,19 @@ TEST_CASE("A feature's effect has its size, range and numbers, and is drawn towa
   CHECK(by_leaf.margin.value == Approx(-effects[1].margin.value));
   CHECK(by_leaf.hours.value == Approx(-1).epsilon(0.1));
   CHECK(by_leaf.margin.low < by_leaf.margin.value);
+}
+
+TEST_CASE("Where nothing speaks for an effect, its prior is a fifth of the noise") {
+  // 12 jobs with and 12 without differ by 0.002 in noise of 0.05: shrunk by 6 / (6 + 25)
+  std::vector<PastJob> jobs;
+  for (std::int64_t i = 0; i < 24; ++i)
+    jobs.push_back(job("", 90'00 + (i % 2 == 0 ? 1'00 : 0) + (i / 2 % 4 < 2 ? 25'00 : -25'00),
+                       i % 2 == 0 ? leaf() : endband::Features{}));
+  std::vector<FeatureEffect> const effects = endband::feature_effects(jobs);
+  REQUIRE(effects.size() == 1);
+  CHECK(effects[0].margin.value == Approx(0.002 * 6 / 31).epsilon(1e-9));
+  CHECK(effects[0].margin.low < -0.01);
+  CHECK(effects[0].margin_chance > 0.8);
 }
 
 TEST_CASE("A feature that pays is named, with others present, and the outlet of a lossy year is held apart") {

@@ -34,6 +34,16 @@ TEST_CASE("A mean is a regression on ones alone") {
   CHECK(fit.residual == Approx(std::sqrt(56. / 3)).epsilon(exactly));
   CHECK(fit.deviation[0] == Approx(std::sqrt(14. / 3)).epsilon(exactly));
   CHECK(fit.r_squared == Approx(0));
+  // each residual over 1 - 1/4, with weight 1/4: the root of 56 over 3
+  CHECK(fit.uneven[0] == Approx(std::sqrt(56.) / 3).epsilon(exactly));
+}
+
+TEST_CASE("Noise that differs between two groups is each group's own") {
+  // 1, 3 and 6, 8, 7, 7: in a group of n, squares left / (n - 1)^2; the difference has both
+  Fit const fit = least_squares({2, {1, 0, 1, 0, 1, 1, 1, 1, 1, 1, 1, 1}, {1, 3, 6, 8, 7, 7}});
+  CHECK(fit.estimate[1] == Approx(5).epsilon(exactly));
+  CHECK(fit.uneven[0] == Approx(std::sqrt(2.)).epsilon(exactly));
+  CHECK(fit.uneven[1] == Approx(std::sqrt(2. + 2. / 9)).epsilon(exactly));
 }
 
 TEST_CASE("Without a constant the share explained is about nothing") {
