@@ -89,9 +89,9 @@ TEST_CASE("What scatters about 1 is not named, nor what few jobs tell, nor a ste
 
 TEST_CASE("Skewed times whose mean is 1 are not taken for a step that takes less") {
   // the median is 0.8 and the mean 1: log-normal quantiles, deviation of the logarithm 0.668
-  std::vector<double> shares;
-  for (int tenth = 0; tenth < 100; ++tenth)
-    shares.push_back(0.8 * std::exp(0.668 * endband::normal_quantile((tenth + 0.5) / 100)));
+  std::vector<double> shares(100);
+  for (std::size_t i = 0; i < shares.size(); ++i)
+    shares[i] = 0.8 * std::exp(0.668 * endband::normal_quantile((static_cast<double>(i) + 0.5) / 100));
   CHECK(of_step(shares).empty());
   for (double& share : shares) share /= 0.8;  // the median is 1, the mean 1.25
   REQUIRE(of_step(shares).size() == 1);
