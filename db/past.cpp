@@ -84,7 +84,7 @@ Money left_by_parts(Workshop& workshop, std::string_view number) {
   JobHeader const job = find_job(workshop, number).value();
   FrozenQuote const agreed = load_quote(workshop, job.quote.id);
   JobRecord const record = load_record(workshop, job);
-  std::vector<TakenOn> const taken;  // only tells what was lost where
+  auto const taken = load_taken_on(workshop, job, BuyingRules{});  // prices only tell what was lost where
   SaleTaken const sale = load_sale(workshop, job);
   return difference_of({agreed, record, taken, sale, load_agreed_first(workshop, job), job.price, job.kept}).left;
 }

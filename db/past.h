@@ -48,9 +48,9 @@ StepsSeen load_steps_seen(Workshop& workshop, std::span<PastJob const> jobs, Ste
 
 struct SpoilSeen {  // of a material in the jobs that took it
   MaterialId material;
-  std::vector<Seen> times;          // believed: quantity taken; was: of it spoiled; base units of its dimension
-  std::vector<std::size_t> jobs;    // index into the jobs
-  std::int64_t ruined = 0;          // jobs in which more than was quoted was spoiled by half a piece or more
+  std::vector<Seen> times;          // believed: quoted to be spoiled; was: spoiled; base units of its dimension
+  std::int64_t taken = 0;           // jobs that took it,
+  std::int64_t ruined = 0;          // and those in which half of what is in the book, or more, was spoiled beyond the quote
 };
 std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob const> jobs);
 

@@ -8,6 +8,7 @@
 #include <map>
 #include <set>
 #include <unordered_map>
+#include <unordered_set>
 
 namespace endband::db {
 namespace {
@@ -131,8 +132,8 @@ StepsSeen load_steps_seen(Workshop& workshop, std::span<PastJob const> jobs, Ste
 }
 
 std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob const> jobs) {
-  std::unordered_map<std::int64_t, std::size_t> place;
-  for (std::size_t i = 0; i < jobs.size(); ++i) place.emplace(jobs[i].job, i);
+  std::unordered_set<std::int64_t> wanted;
+  for (PastJob const& job : jobs) wanted.insert(job.job);
   static std::string const sql =
       "SELECT m.job, m.material, -sum(m.quantity), -sum(iif(m.kind = 'spoiled', m.quantity, 0)), "
       "ifnull((SELECT sum(b.spoil) FROM quote_bill b JOIN job_agreed a ON a.quote = b.quote WHERE a.job = m.job "
@@ -149,12 +150,12 @@ std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob con
     std::int64_t job = 0, taken = 0, spoiled = 0, quoted = 0, net = 0;
     MaterialId material;
     select.read(job, material, taken, spoiled, quoted, net);
-    auto const found = place.find(job);
-    if (found == place.end() || taken <= 0) continue;
+    if (!wanted.contains(job) || taken <= 0) continue;
     if (all.empty() || all.back().material != material) all.emplace_back().material = material;
     SpoilSeen& of = all.back();
-    of.jobs.push_back(found->second);
-    of.times.push_back({static_cast<double>(taken), static_cast<double>(std::max<std::int64_t>(0, spoiled))});
+    ++of.taken;
+    if (quoted > 0)
+      of.times.push_back({static_cast<double>(quoted), static_cast<double>(std::max<std::int64_t>(0, spoiled))});
     if (net > 0 && 2 * (spoiled - quoted) >= net) ++of.ruined;
   }
   return all;

@@ -76,6 +76,7 @@ struct Flag {
   FlagType type = FlagType::on;
   std::string_view help;
   char letter = '\0';
+  bool many = false;  // may be said several times: words only, kept as lines of one text
 };
 
 // A word that stands by its place.

@@ -35,7 +35,7 @@ std::string usage(Command const& command) {
 std::string flag_words(Flag const& flag) {
   std::string text = flag.letter == '\0' ? "" : fmt::format("-{}, ", flag.letter);
   text += flag.name;
-  if (flag.type != FlagType::on) text += fmt::format(" {}", placeholder(flag.type));
+  if (flag.type != FlagType::on) text += fmt::format(" {}{}", placeholder(flag.type), flag.many ? " ..." : "");
   return text;
 }
 

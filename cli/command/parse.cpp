@@ -157,6 +157,10 @@ class Reader {
     for (std::size_t i = 0; i < flags_.size(); ++i) {
       auto const& given = texts_.of_flag[i];
       if (given.empty()) continue;
+      if (flags_[i].many) {
+        values_.emplace(flags_[i].name, lines_of(flags_[i], given));
+        continue;
+      }
       if (given.size() > 1 && flags_[i].type != FlagType::on) {
         faults_.push_back(
             command_fault(source_, std::string(flags_[i].name), given.back(), "the only value of it"));
@@ -166,6 +170,14 @@ class Reader {
       take(flags_[i].type, given.front(), flags_[i].name, value);
       if (!value.empty()) values_.emplace(flags_[i].name, std::move(value.front()));
     }
+  }
+
+  std::string lines_of(Flag const& flag, std::vector<std::string> const& given) {
+    std::vector<FlagValue> values;
+    for (std::string const& text : given) take(flag.type, text, flag.name, values);
+    std::string lines;
+    for (FlagValue const& value : values) lines += (lines.empty() ? "" : "\n") + std::get<std::string>(value);
+    return lines;
   }
 
   void read_words() {

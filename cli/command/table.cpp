@@ -61,6 +61,7 @@ std::span<Command const> commands() {
       margins_show(),
       margins_worth(),
       margins_year(),
+      margins_reprice(),
       // keep
       material_add(),
       material_change(),

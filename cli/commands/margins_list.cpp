@@ -121,8 +121,11 @@ Table groups_table(MarginsList const& view) {
     cells.push_back(hourly ? bar_text(major(*hourly), low, high, bar_width) : "");
     table.add(std::move(cells));
   }
-  if (view.by != GroupBy::feature)
-    table.add_total(joined({"All", std::to_string(view.sum().count)}, figures_of(view, view.sum())));
+  if (view.by != GroupBy::feature) {
+    auto cells = joined({"All", std::to_string(view.sum().count)}, figures_of(view, view.sum()));
+    cells.emplace_back();
+    table.add_total(std::move(cells));
+  }
   return table;
 }
 

@@ -36,7 +36,10 @@ std::string range_points(Ranged const& ranged) {
   return fmt::format("{} to {}", points(ranged.low), points(ranged.high));
 }
 std::string hours(double value) { return fmt::format("{:+.1f} h", value); }
-std::string per_cent_more(double ratio) { return fmt::format("{:+.0f} %", 100 * (ratio - 1)); }
+// "22 % longer", "19 % less"
+std::string longer(double ratio) {
+  return fmt::format("{:.0f} % {}", std::abs(100 * (ratio - 1)), ratio < 1 ? "less" : "longer");
+}
 Money rounded(double minor, Currency currency) { return {std::llround(minor), currency}; }
 
 std::string_view kind_name(FindingKind kind) {
@@ -61,12 +64,11 @@ std::string finding_words(MarginsWorth const& view, Finding const& finding) {
   switch (finding.what) {
     case FindingKind::step_takes_longer:
     case FindingKind::step_takes_less:
-      return fmt::format("To {} takes {} than it is timed ({} to {}, {}): endband steps learn --accept {}",
-                         step_words(finding.name), per_cent_more(size.value), per_cent_more(size.low),
-                         per_cent_more(size.high), n, finding.name);
+      return fmt::format("To {} takes {} than it is timed ({} to {}, {})", step_words(finding.name), longer(size.value),
+                         longer(size.low), longer(size.high), n);
     case FindingKind::outlet_loses:
-      return fmt::format("What is sold {} loses money: {} a job on average ({} to {}, {})", outlet_words(finding.name),
-                         money_text(rounded(size.value, view.currency)), money_text(rounded(size.low, view.currency)),
+      return fmt::format("What is sold {} loses money: {} {} of a job is left on average ({} to {}, {})",
+                         outlet_words(finding.name), money_text(rounded(size.value, view.currency)), view.currency.code(), money_text(rounded(size.low, view.currency)),
                          money_text(rounded(size.high, view.currency)), n);
     case FindingKind::feature_pays:
     case FindingKind::feature_costs: {
@@ -142,7 +144,7 @@ void add_outlets(Document& document, MarginsWorth const& view) {
               {}};
   for (PastGroup const& group : view.outlets) {
     PastSum const& sum = group.sum;
-    Money const each = scale(sum.left, Ratio(1, sum.count), Rounding::half_away);
+    Money const each = scale(sum.left + sum.given_away, Ratio(1, sum.count), Rounding::half_away);
     table.add({outlet_words(group.name), fmt::format("{}{}", sum.count, sum.count < few ? " few" : ""),
                margin_words(sum.margin()), money_text(each), sum.hourly() ? money_text(*sum.hourly()) : ""});
   }

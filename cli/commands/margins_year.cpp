@@ -68,7 +68,8 @@ Document to_document(MarginsYear const& view) {
   overhead.add({"Planned for these days", money_text(view.seen.overhead_planned)});
   overhead.add({view.spent_said ? "Spent, as said" : "Spent, as the settings say day by day", money_text(figures.overhead_spent)});
   overhead.add({"Borne by the jobs", money_text(figures.overhead_absorbed)});
-  overhead.add_total({"Borne by no job", money_text(view.seen.overhead_not_covered)});
+  Money const lacks = view.seen.overhead_not_covered;
+  overhead.add_total({lacks.minor < 0 ? "Borne beyond it" : "Borne by no job", money_text(lacks.minor < 0 ? -lacks : lacks)});
   document.add(std::move(overhead)).paragraph(covered_words(view));
   Rates const now = rates_of(figures.planned), next = rates_of(view.seen.next);
   Table rates{{{"Of a year"}, {"As set", Align::right}, {"As it was", Align::right}}, {}};

@@ -55,7 +55,7 @@ Json step_json(LearnedStep const& step) {
 Json spoil_json(LearnedSpoil const& spoil) {
   return Json::Object{{"material", spoil.code},
                       {"spoil", ratio_json(spoil.now)},
-                      {"spoil_learned", ranged_json(spoil.share)},
+                      {"spoil_factor", spoil.factor.n > 0 ? ranged_json(spoil.factor) : Json()},
                       {"ruin", ratio_json(spoil.ruin_now)},
                       {"ruin_learned", spoil.ruin ? ranged_json(*spoil.ruin) : Json()}};
 }
@@ -120,13 +120,13 @@ void add_materials(Document& document, StepsLearn const& view) {
              {}};
   for (LearnedSpoil const& spoil : view.learned.materials) {
     if (spoil.worth_telling())
-      table.add({spoil.code, std::to_string(spoil.share.n), percent(spoil.now), percents(spoil.share.value),
-                 percent_range(spoil.share)});
+      table.add({spoil.code, std::to_string(spoil.factor.n), percent(spoil.now), per_cent_more(spoil.factor.value),
+                 range_words(spoil.factor)});
     if (spoil.ruin)
       ruin.add({spoil.code, std::to_string(spoil.ruin->n), percent(spoil.ruin_now), percents(spoil.ruin->value),
                 percent_range(*spoil.ruin)});
   }
-  if (!table.rows.empty()) document.heading("Spoil that past jobs put elsewhere", 2).add(std::move(table));
+  if (!table.rows.empty()) document.heading("Spoil that is not what was quoted", 2).add(std::move(table));
   if (!ruin.rows.empty()) document.heading("Chance to ruin the costly piece", 2).add(std::move(ruin));
 }
 
@@ -141,8 +141,9 @@ void add_enquiries(Document& document, LearnedEnquiries const& enquiries) {
 std::string headline(StepsLearn const& view) {
   for (LearnedStep const& step : view.learned.steps)
     if (step.factor.n >= few && (step.factor.low > 1 || step.factor.high < 1))
-      return fmt::format("To {} takes {} than it is timed, of {} jobs ({}).", operation_row(step.operation).what,
-                         per_cent_more(step.factor.value), step.factor.n, range_words(step.factor));
+      return fmt::format("To {} takes {:.0f} % {} than it is timed ({}, n {}).", operation_row(step.operation).what,
+                         std::abs(100 * (step.factor.value - 1)), step.factor.value < 1 ? "less" : "longer",
+                         range_words(step.factor), step.factor.n);
   return "No step is timed wrong by more than its range.";
 }
 

@@ -18,6 +18,7 @@ namespace {
 constexpr double chances_worth = 20;    // jobs
 constexpr double enquiries_worth = 10;  // enquiries
 constexpr double spoil_spread = 1;      // of the share of an average job: spoil is far from even
+Ratio const most_spoil(95, 100);
 constexpr std::int64_t thousand = 1000;
 constexpr std::string_view enquiries_name = "enquiries";
 
@@ -54,14 +55,11 @@ std::vector<LearnedSpoil> learned_spoil(db::Workshop& workshop, std::vector<Past
     auto const found = materials.find(seen.material.value);
     if (found == materials.end()) continue;
     Material const& material = found->second;
-    LearnedSpoil spoil{.code = material.code, .now = material.spoil, .ruin_now = material.ruin_chance, .share = {}, .ruin = {}};
-    bool const spoils = material.spoil > Ratio(0) || sum_was(seen.times) > 0;
-    if (spoils) {
-      double const prior = material.spoil > Ratio(0) ? decimal(material.spoil) : 0.01;
-      spoil.share = learned_ratio(seen.times, {.prior = prior, .jobs_worth = 4, .spread = spoil_spread});
-    }
+    LearnedSpoil spoil{.code = material.code, .now = material.spoil, .ruin_now = material.ruin_chance, .factor = {}, .ruin = {}};
+    bool const spoils = !seen.times.empty();
+    if (spoils) spoil.factor = learned_ratio(seen.times, {.prior = 1, .jobs_worth = 4, .spread = spoil_spread});
     if (material.ruin_chance > Ratio(0))
-      spoil.ruin = learned_chance(seen.ruined, static_cast<std::int64_t>(seen.times.size()), decimal(material.ruin_chance), chances_worth);
+      spoil.ruin = learned_chance(seen.ruined, seen.taken, decimal(material.ruin_chance), chances_worth);
     if (spoils || spoil.ruin) all.push_back(std::move(spoil));
   }
   return all;
@@ -120,7 +118,11 @@ class Accepting {
     if (spoil == learned_.materials.end()) return false;
     auto material = db::find_material(writing_.workshop(), name, from_);
     if (!material) return note(material.error());
-    if (spoil->share.n > 0) material->spoil = to_thousandth(spoil->share.value);
+    if (spoil->factor.n > 0) {
+      Ratio const factor = to_thousandth(spoil->factor.value);
+      material->spoil = std::min(material->spoil * factor, most_spoil);
+      material->least_spoil.n = round_product(factor, material->least_spoil.n, Rounding::half_away);
+    }
     if (spoil->ruin) material->ruin_chance = to_thousandth(spoil->ruin->value);
     if (auto const done = db::change_material(writing_, *material, from_); !done) return note(done.error());
     return true;
@@ -158,8 +160,7 @@ Fault not_learned(Learned const& learned, Args const& args, std::string const& n
 }  // namespace
 
 bool LearnedSpoil::worth_telling() const {
-  if (share.n == 0) return false;
-  return decimal(now) < share.low || decimal(now) > share.high;
+  return factor.n > 0 && (factor.low > 1 || factor.high < 1);
 }
 
 Read<Learned> learn(db::Workshop& workshop, Args const& args, Date on) {

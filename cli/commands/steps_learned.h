@@ -23,9 +23,9 @@ struct LearnedStep {
 struct LearnedSpoil {
   std::string code;
   Ratio now, ruin_now;
-  Ranged share;
+  Ranged factor;               // spoiled / quoted to be; n 0: nothing was quoted to be
   std::optional<Ranged> ruin;  // of what has a chance of ruin
-  bool worth_telling() const;  // what was believed lies outside its range
+  bool worth_telling() const;  // as quoted lies outside its range
 };
 struct LearnedEnquiries {
   std::int64_t quoted = 0, taken = 0;

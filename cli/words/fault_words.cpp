@@ -138,20 +138,54 @@ std::string_view line_of(std::string_view text, int number) {
   return line;
 }
 
+// Of a long line what stands around the place that is marked, cut between letters.
+constexpr std::size_t longest_line = 120, shown_before = 40;
+
+struct Shown {
+  std::string_view line;
+  std::size_t at = 0;
+  bool cut_before = false, cut_after = false;
+};
+bool within_letter(std::string_view text, std::size_t at) {
+  return at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U;
+}
+Shown around(std::string_view line, std::size_t at) {
+  if (line.size() <= longest_line) return {line, at};
+  std::size_t begin = at > shown_before ? at - shown_before : 0;
+  while (within_letter(line, begin)) ++begin;
+  std::size_t end = std::min(line.size(), begin + longest_line);
+  while (within_letter(line, end)) --end;
+  return {line.substr(begin, end - begin), at - begin, begin > 0, end < line.size()};
+}
+
+// Where a value in quotes says what was found, that is marked, and else the whole of it, also where `found` says more
+// than stands there.
+struct Marked {
+  std::size_t at = 0, length = 0;
+};
+Marked marked_in(std::string_view line, std::size_t at, std::string_view found) {
+  std::string_view const rest = line.substr(at);
+  if (rest.starts_with(found)) return {at, found.size()};
+  std::size_t const closing = rest.starts_with('"') ? rest.find('"', 1) : std::string_view::npos;
+  if (closing == std::string_view::npos) return {at, 0};
+  std::size_t const within = found.empty() ? std::string_view::npos : rest.substr(0, closing).find(found);
+  if (within != std::string_view::npos) return {at + within, found.size()};
+  return {at, closing + 1};
+}
+
 // The line of the source, and carets under what was found. Tabs count one column, as they are shown.
 std::string shown_line(Fault const& fault, std::string const& text) {
-  std::string_view const line = line_of(text, fault.where.line);
+  std::string_view const whole = line_of(text, fault.where.line);
   std::size_t at = 0;
-  for (int i = 1; i < fault.where.column && at < line.size(); ++i) next_code_point(line, at);
-  std::size_t const before = display_width(printable(line.substr(0, at)));
-  std::string_view const rest = line.substr(at);
-  std::size_t marked = rest.starts_with(fault.found) ? fault.found.size() : 0;
-  // A value in quotes is marked whole, also where `found` says more of it than stands there.
-  std::size_t const closing = rest.starts_with('"') ? rest.find('"', 1) : std::string_view::npos;
-  if (marked == 0 && closing != std::string_view::npos) marked = closing + 1;
-  std::string const carets(std::max<std::size_t>(display_width(printable(rest.substr(0, marked))), 1), '^');
-  std::string result = fmt::format("{:>4} | {}\n     | {}{}", fault.where.line, printable(line),
-                                   std::string(before, ' '), carets);
+  for (int i = 1; i < fault.where.column && at < whole.size(); ++i) next_code_point(whole, at);
+  Marked const marked = marked_in(whole, at, fault.found);
+  Shown const shown = around(whole, marked.at);
+  std::string const line = (shown.cut_before ? "..." : "") + printable(shown.line) + (shown.cut_after ? "..." : "");
+  std::size_t const before =
+      display_width(printable(shown.line.substr(0, shown.at))) + (shown.cut_before ? 3 : 0);
+  std::size_t const width = display_width(printable(shown.line.substr(shown.at, marked.length)));
+  std::string result = fmt::format("{:>4} | {}\n     | {}{}", fault.where.line, line, std::string(before, ' '),
+                                   std::string(std::max<std::size_t>(width, 1), '^'));
   if (!fault.near.empty()) result += " " + did_you_mean(fault.near);
   return result + "\n";
 }
