@@ -55,7 +55,7 @@ OF_JOB, OF_STEP = 0.08, 0.18
 
 UNDER_TIMED = {"sew-sections": 0.75}  # timed so much of what it takes
 OFFICE_OF_THE_FAIR = {"answer-enquiry": 3.0, "pack-parcel": 3.0, "keep-accounts": 3.0}
-FEES_OF_THE_FAIR = 150, 200
+FEES_OF_THE_FAIR = 180, 230
 LEAF, OF_LEAF = "lay-leaf", 0.65  # of what was quoted
 
 
