@@ -28,16 +28,19 @@ std::string past_text() {
       "(SELECT max(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
   std::string const first =
       "(SELECT min(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
-  return "SELECT j.id, c.year, c.count, q.title, q.binding, ifnull(o.code, ''), ifnull(cu.code, ''), q.on_date, "
+  return "SELECT j.id, c.year, c.count, q.title, q.binding, ifnull(o.code, ''), ifnull(cu.code, ''), "
+         "q.on_date, "
          "e.on_date, foff.money_left, sh.labour, r.labour, r.seconds, "
-         "r.total, r.kept, t.delivery_carriage, ifnull(iif(o.collects_tax = 1, 0, w.tax_due), off.tax), a.price <> off.goods, w.price, w.yours, w.all_fees, w.exchange_cost, "
+         "r.total, r.kept, t.delivery_carriage, ifnull(iif(o.collects_tax = 1, 0, w.tax_due), off.tax), "
+         "a.price <> off.goods, w.price, w.yours, w.all_fees, w.exchange_cost, "
          "d.share_num, d.share_den, "
          "(SELECT sum(net) FROM quote_offer_line l WHERE l.quote = d.quote), sh.seconds_num, sh.seconds_den, "
          "sale.fees, sale.carriage, sale.exchange, sale.returned, sale.tax "
          "FROM job_event e JOIN job j ON j.id = e.job "
          "JOIN job_result r ON r.job = j.id AND r.entry = e.entry AND r.undoes IS NULL "
          "JOIN commission c ON c.id = j.commission "
-         "JOIN job_agreed a ON a.id = " + last + " JOIN job_agreed f ON f.id = " + first +
+         "JOIN job_agreed a ON a.id = " +
+         last + " JOIN job_agreed f ON f.id = " + first +
          " JOIN quote q ON q.id = a.quote JOIN quote_sheet sh ON sh.quote = a.quote "
          "JOIN quote_offer off ON off.quote = a.quote JOIN quote_offer foff ON foff.quote = f.quote "
          "JOIN quote_terms t ON t.quote = a.quote "
@@ -47,9 +50,11 @@ std::string past_text() {
          "sum(iif(kind = 'carriage', amount, NULL)) AS carriage, "
          "sum(iif(kind = 'exchange', amount, NULL)) AS exchange, "
          "sum(iif(kind = 'returned', amount, NULL)) AS returned, "
-         "sum(iif(kind = 'tax', amount, NULL)) AS tax FROM job_sale x WHERE " + standing("job_sale", "x") +
+         "sum(iif(kind = 'tax', amount, NULL)) AS tax FROM job_sale x WHERE " +
+         standing("job_sale", "x") +
          " GROUP BY job) sale ON sale.job = j.id "
-         "WHERE e.event = 'finished' AND " + standing("job_event", "e") +
+         "WHERE e.event = 'finished' AND " +
+         standing("job_event", "e") +
          " AND (?1 IS NULL OR e.on_date >= ?1) AND (?2 IS NULL OR e.on_date <= ?2) "
          "AND (?3 IS NULL OR q.binding = ?3) AND (?4 IS NULL OR ifnull(o.code, '') = ?4) "
          "AND (?5 IS NULL OR cu.code = ?5) ORDER BY e.on_date, e.id";
@@ -86,7 +91,8 @@ Money left_by_parts(Workshop& workshop, std::string_view number) {
   JobRecord const record = load_record(workshop, job);
   auto const taken = load_taken_on(workshop, job, BuyingRules{});  // prices only tell what was lost where
   SaleTaken const sale = load_sale(workshop, job);
-  return difference_of({agreed, record, taken, sale, load_agreed_first(workshop, job), job.price, job.kept}).left;
+  return difference_of({agreed, record, taken, sale, load_agreed_first(workshop, job), job.price, job.kept})
+      .left;
 }
 
 PastJob read_job(Workshop& workshop, Statement& select) {
@@ -95,9 +101,10 @@ PastJob read_job(Workshop& workshop, Statement& select) {
   SaleSums sale;
   QuoteNumber number;
   select.read(job.job, number.year, number.count, job.title, job.binding, job.outlet, job.customer,
-              job.quoted_on, job.ended, job.left_quoted, job.labour_quoted, job.labour, job.seconds, row.total,
-              row.kept, row.carriage, row.tax, row.changed, row.price, row.yours, row.fees, row.exchange, Pair{row.discount},
-              row.lines, row.seconds, sale.fees, sale.carriage, sale.exchange, sale.returned, sale.tax);
+              job.quoted_on, job.ended, job.left_quoted, job.labour_quoted, job.labour, job.seconds,
+              row.total, row.kept, row.carriage, row.tax, row.changed, row.price, row.yours, row.fees,
+              row.exchange, Pair{row.discount}, row.lines, row.seconds, sale.fees, sale.carriage,
+              sale.exchange, sale.returned, sale.tax);
   job.number = job_number(number);
   job.price = row.kept;
   job.full_price = full_price_of(job, row);
@@ -108,10 +115,10 @@ PastJob read_job(Workshop& workshop, Statement& select) {
 
 void load_called_off(Workshop& workshop, PastFilter const& filter, Past& past) {
   static std::string const sql =
-      "SELECT count(*), ifnull(sum(r.kept - r.total), 0) FROM job_event e JOIN job_result r ON r.job = e.job AND "
+      "SELECT count(*), ifnull(sum(r.kept - r.total), 0) FROM job_event e JOIN job_result r ON r.job = e.job "
+      "AND "
       "r.entry = e.entry AND r.undoes IS NULL WHERE e.event = 'cancelled' AND " +
-      standing("job_event", "e") +
-      " AND (?1 IS NULL OR e.on_date >= ?1) AND (?2 IS NULL OR e.on_date <= ?2)";
+      standing("job_event", "e") + " AND (?1 IS NULL OR e.on_date >= ?1) AND (?2 IS NULL OR e.on_date <= ?2)";
   Statement select(workshop.connection(), sql);
   if (select.bind(filter.since, filter.until).step()) select.read(past.called_off, past.left_of_called_off);
 }
@@ -132,7 +139,8 @@ void add_features(Workshop& workshop, std::span<PastJob> jobs) {
   std::unordered_map<std::int64_t, PastJob*> by_id;
   for (PastJob& job : jobs) by_id.emplace(job.job, &job);
   static std::string const sql =
-      "SELECT a.job, w.operation FROM job_agreed a JOIN quote_work w ON w.quote = a.quote WHERE a.id = (SELECT "
+      "SELECT a.job, w.operation FROM job_agreed a JOIN quote_work w ON w.quote = a.quote WHERE a.id = "
+      "(SELECT "
       "max(id) FROM job_agreed s WHERE s.job = a.job AND " +
       standing("job_agreed", "s") + ")";
   Statement select(workshop.connection(), sql);

@@ -19,27 +19,27 @@ namespace endband::db {
 enum class SaleKind : std::uint8_t { fees, carriage, exchange, returned, tax };
 inline constexpr std::size_t sale_kinds = 5;
 std::string_view sale_kind_name(SaleKind kind);
-// Of a finished job too: the bills come later. Faults: rule_refused of a job that was called off; out_of_range, nothing,
-// or less than nothing in all.
+// Of a finished job too: the bills come later. Faults: rule_refused of a job that was called off;
+// out_of_range, nothing, or less than nothing in all.
 Read<std::int64_t> add_sale(Writing& writing, JobHeader const& job, SaleKind kind, Money amount, Date on,
                             std::string_view words);
 SaleTaken load_sale(Workshop& workshop, JobHeader const& job);
 
 // --- many jobs
 struct PastFilter {
-  std::optional<Date> since, until;  // of the day they ended, both included
+  std::optional<Date> since, until;                      // of the day they ended, both included
   std::optional<std::string> binding, outlet, customer;  // an empty outlet: the workshop itself
 };
 struct Past {
-  std::vector<PastJob> jobs;      // finished, by the day they ended
-  std::int64_t called_off = 0;    // within the same days, whatever else is asked
-  Money left_of_called_off;       // what was kept of them less what they had cost
+  std::vector<PastJob> jobs;    // finished, by the day they ended
+  std::int64_t called_off = 0;  // within the same days, whatever else is asked
+  Money left_of_called_off;     // what was kept of them less what they had cost
 };
 Past load_past(Workshop& workshop, PastFilter const& filter);
 void add_features(Workshop& workshop, std::span<PastJob> jobs);
 
-// Hours told of a step in those jobs beside what it is timed at now. Hours told of a whole part teach no single
-// step: of them `by_part` says how many jobs told so.
+// Hours told of a step in those jobs beside what it is timed at now. Hours told of a whole part teach no
+// single step: of them `by_part` says how many jobs told so.
 struct StepsSeen {
   std::vector<StepSeen> steps;  // by operation
   std::int64_t jobs_by_part = 0;
@@ -48,9 +48,10 @@ StepsSeen load_steps_seen(Workshop& workshop, std::span<PastJob const> jobs, Ste
 
 struct SpoilSeen {  // of a material in the jobs that took it
   MaterialId material;
-  std::vector<Seen> times;          // believed: quoted to be spoiled; was: spoiled; base units of its dimension
-  std::int64_t taken = 0;           // jobs that took it,
-  std::int64_t ruined = 0;          // and those in which half of what is in the book, or more, was spoiled beyond the quote
+  std::vector<Seen> times;  // believed: quoted to be spoiled; was: spoiled; base units of its dimension
+  std::int64_t taken = 0;   // jobs that took it,
+  std::int64_t ruined =
+      0;  // and those in which half of what is in the book, or more, was spoiled beyond the quote
 };
 std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob const> jobs);
 

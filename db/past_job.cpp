@@ -1,8 +1,7 @@
 // What one job took, day by day, and what its sale really took.
-#include "db/past.h"
-
 #include "db/job_rows.h"
 #include "db/materials.h"
+#include "db/past.h"
 #include "db/statement.h"
 
 #include <array>
@@ -12,7 +11,8 @@
 namespace endband::db {
 namespace {
 
-constexpr std::array<std::string_view, sale_kinds> kind_names{"fees", "carriage", "exchange", "returned", "tax"};
+constexpr std::array<std::string_view, sale_kinds> kind_names{"fees", "carriage", "exchange", "returned",
+                                                              "tax"};
 
 std::optional<Money> sum_told(Workshop& workshop, std::int64_t job, SaleKind kind) {
   static std::string const sql =
@@ -51,7 +51,7 @@ Read<std::int64_t> add_sale(Writing& writing, JobHeader const& job, SaleKind kin
                             std::string_view words) {
   Workshop& workshop = writing.workshop();
   if (auto fault = changed(workshop, job, "sold")) return refuse(*std::move(fault));
-  std::string const field = "--" + std::string(sale_kind_name(kind));
+  std::string const field = kind == SaleKind::tax ? "--tax-paid" : "--" + std::string(sale_kind_name(kind));
   if (job.state == JobState::cancelled)
     return refuse(job_refused("sold", field, job.number, "it was called off, and nothing was sold"));
   Money const told = sum_told(workshop, job.id, kind).value_or(Money{0, amount.currency});
@@ -61,8 +61,9 @@ Read<std::int64_t> add_sale(Writing& writing, JobHeader const& job, SaleKind kin
                    money_text(amount),
                    "no more taken back than the " + money_text(told) + " told",
                    {}});
-  Statement insert(workshop.connection(),
-                   "INSERT INTO job_sale (job, kind, amount, on_date, words, entry) VALUES (?, ?, ?, ?, ?, ?)");
+  Statement insert(
+      workshop.connection(),
+      "INSERT INTO job_sale (job, kind, amount, on_date, words, entry) VALUES (?, ?, ?, ?, ?, ?)");
   return insert.bind(job.id, sale_kind_name(kind), amount, on, words, writing.entry()).insert();
 }
 
@@ -73,10 +74,11 @@ SaleTaken load_sale(Workshop& workshop, JobHeader const& job) {
 }
 
 std::vector<TakenOn> load_taken_on(Workshop& workshop, JobHeader const& job, BuyingRules const& buying) {
-  Statement select(workshop.connection(),
-                   "SELECT material, on_date, -sum(quantity), -sum(iif(kind = 'spoiled', quantity, 0)), "
-                   "-sum(value) FROM movement WHERE job = ? AND kind IN ('used', 'cut-away', 'spoiled', 'kept') "
-                   "GROUP BY material, on_date ORDER BY material, on_date");
+  Statement select(
+      workshop.connection(),
+      "SELECT material, on_date, -sum(quantity), -sum(iif(kind = 'spoiled', quantity, 0)), "
+      "-sum(value) FROM movement WHERE job = ? AND kind IN ('used', 'cut-away', 'spoiled', 'kept') "
+      "GROUP BY material, on_date ORDER BY material, on_date");
   select.bind(job.id);
   std::vector<TakenOn> taken;
   while (select.step()) {
@@ -90,7 +92,8 @@ std::vector<TakenOn> load_taken_on(Workshop& workshop, JobHeader const& job, Buy
 
 AgreedFirst load_agreed_first(Workshop& workshop, JobHeader const& job) {
   static std::string const sql =
-      "SELECT a.price, o.money_left FROM job_agreed a JOIN quote_offer o ON o.quote = a.quote WHERE a.job = ? AND " +
+      "SELECT a.price, o.money_left FROM job_agreed a JOIN quote_offer o ON o.quote = a.quote WHERE a.job = "
+      "? AND " +
       standing("job_agreed", "a") + " ORDER BY a.id LIMIT 1";
   Statement select(workshop.connection(), sql);
   if (!select.bind(job.id).step()) throw std::out_of_range("a job that nothing was agreed on");
@@ -101,8 +104,10 @@ AgreedFirst load_agreed_first(Workshop& workshop, JobHeader const& job) {
 
 Absorbed load_absorbed(Workshop& workshop, Date from, Date to) {
   static std::string const sql =
-      "SELECT count(*), ifnull(sum(r.overhead), 0), ifnull(sum(r.seconds), 0) FROM job_event e JOIN job_result r ON "
-      "r.job = e.job AND r.entry = e.entry AND r.undoes IS NULL WHERE e.event IN ('finished', 'cancelled') AND "
+      "SELECT count(*), ifnull(sum(r.overhead), 0), ifnull(sum(r.seconds), 0) FROM job_event e JOIN "
+      "job_result r ON "
+      "r.job = e.job AND r.entry = e.entry AND r.undoes IS NULL WHERE e.event IN ('finished', 'cancelled') "
+      "AND "
       "e.on_date BETWEEN ?1 AND ?2 AND " +
       standing("job_event", "e");
   Statement select(workshop.connection(), sql);
@@ -112,10 +117,11 @@ Absorbed load_absorbed(Workshop& workshop, Date from, Date to) {
 }
 
 std::vector<std::vector<InForceFrom>> load_overheads(Workshop& workshop) {
-  Statement select(workshop.connection(),
-                   "SELECT name, valid_from, value FROM setting_version v WHERE name LIKE 'overhead.%' AND id = "
-                   "(SELECT max(id) FROM setting_version l WHERE l.name = v.name AND l.valid_from = v.valid_from) "
-                   "ORDER BY name, valid_from");
+  Statement select(
+      workshop.connection(),
+      "SELECT name, valid_from, value FROM setting_version v WHERE name LIKE 'overhead.%' AND id = "
+      "(SELECT max(id) FROM setting_version l WHERE l.name = v.name AND l.valid_from = v.valid_from) "
+      "ORDER BY name, valid_from");
   std::map<std::string, std::vector<InForceFrom>> sums;
   while (select.step()) {
     std::string name, value;

@@ -1,7 +1,6 @@
 // What past jobs took, beside what was believed of it: hours of a step, spoil of a material, enquiries.
-#include "db/past.h"
-
 #include "db/job_rows.h"
+#include "db/past.h"
 #include "db/statement.h"
 
 #include <algorithm>
@@ -72,8 +71,10 @@ void add_told(Workshop& workshop, JobsTimes& jobs) {
 
 void add_quoted(Workshop& workshop, JobsTimes& jobs) {
   static std::string const sql =
-      "SELECT a.job, w.operation, w.part, w.step_version, w.count, w.mean_s_num, w.mean_s_den FROM job_agreed a "
-      "JOIN quote_work w ON w.quote = a.quote WHERE w.step_version IS NOT NULL AND a.id = (SELECT max(id) FROM "
+      "SELECT a.job, w.operation, w.part, w.step_version, w.count, w.mean_s_num, w.mean_s_den FROM "
+      "job_agreed a "
+      "JOIN quote_work w ON w.quote = a.quote WHERE w.step_version IS NOT NULL AND a.id = (SELECT max(id) "
+      "FROM "
       "job_agreed s WHERE s.job = a.job AND " +
       standing("job_agreed", "s") + ")";
   Statement select(workshop.connection(), sql);
@@ -136,14 +137,19 @@ std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob con
   for (PastJob const& job : jobs) wanted.insert(job.job);
   static std::string const sql =
       "SELECT m.job, m.material, -sum(m.quantity), -sum(iif(m.kind = 'spoiled', m.quantity, 0)), "
-      "ifnull((SELECT sum(b.spoil) FROM quote_bill b JOIN job_agreed a ON a.quote = b.quote WHERE a.job = m.job "
+      "ifnull((SELECT sum(b.spoil) FROM quote_bill b JOIN job_agreed a ON a.quote = b.quote WHERE a.job = "
+      "m.job "
       "AND b.material = m.material AND a.id = (SELECT max(id) FROM job_agreed s WHERE s.job = a.job AND " +
       standing("job_agreed", "s") +
-      ")), 0), ifnull((SELECT sum(b.net) FROM quote_bill b JOIN job_agreed a ON a.quote = b.quote WHERE a.job = "
-      "m.job AND b.material = m.material AND a.id = (SELECT max(id) FROM job_agreed s WHERE s.job = a.job AND " +
+      ")), 0), ifnull((SELECT sum(b.net) FROM quote_bill b JOIN job_agreed a ON a.quote = b.quote WHERE "
+      "a.job = "
+      "m.job AND b.material = m.material AND a.id = (SELECT max(id) FROM job_agreed s WHERE s.job = a.job "
+      "AND " +
       standing("job_agreed", "s") +
-      ")), 0) FROM movement m JOIN lot l ON l.id = m.lot WHERE m.job IS NOT NULL AND l.source <> 'custody' AND "
-      "m.kind IN ('used', 'cut-away', 'spoiled', 'kept') GROUP BY m.material, m.job ORDER BY m.material, m.job";
+      ")), 0) FROM movement m JOIN lot l ON l.id = m.lot WHERE m.job IS NOT NULL AND l.source <> 'custody' "
+      "AND "
+      "m.kind IN ('used', 'cut-away', 'spoiled', 'kept') GROUP BY m.material, m.job ORDER BY m.material, "
+      "m.job";
   Statement select(workshop.connection(), sql);
   std::vector<SpoilSeen> all;
   while (select.step()) {
@@ -155,7 +161,8 @@ std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob con
     SpoilSeen& of = all.back();
     ++of.taken;
     if (quoted > 0)
-      of.times.push_back({static_cast<double>(quoted), static_cast<double>(std::max<std::int64_t>(0, spoiled))});
+      of.times.push_back(
+          {static_cast<double>(quoted), static_cast<double>(std::max<std::int64_t>(0, spoiled))});
     if (net > 0 && 2 * (spoiled - quoted) >= net) ++of.ruined;
   }
   return all;
@@ -163,11 +170,13 @@ std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob con
 
 EnquiriesSeen load_enquiries_seen(Workshop& workshop, std::optional<Date> since, Date on) {
   static std::string const sql =
-      "SELECT count(*), ifnull(sum(won), 0) FROM (SELECT EXISTS (SELECT 1 FROM job j JOIN job_agreed a ON a.job "
+      "SELECT count(*), ifnull(sum(won), 0) FROM (SELECT EXISTS (SELECT 1 FROM job j JOIN job_agreed a ON "
+      "a.job "
       "= j.id AND " +
       standing("job_agreed", "a") +
       " WHERE j.commission = q.commission) AS won, max(q.valid_until) AS until, min(q.on_date) AS began FROM "
-      "quote q JOIN entry e ON e.seq = q.entry WHERE NOT EXISTS (SELECT 1 FROM entry u WHERE u.undoes = e.seq) "
+      "quote q JOIN entry e ON e.seq = q.entry WHERE NOT EXISTS (SELECT 1 FROM entry u WHERE u.undoes = "
+      "e.seq) "
       "GROUP BY q.commission) WHERE (?1 IS NULL OR began >= ?1) AND (won OR until < ?2)";
   Statement select(workshop.connection(), sql);
   EnquiriesSeen seen;

@@ -60,7 +60,8 @@ constexpr std::array builds_on_texts{
     "lot "
     "UNION SELECT job, entry FROM job_event UNION SELECT job, entry FROM job_time UNION SELECT job, entry "
     "FROM job_outside "
-    "UNION SELECT job, entry FROM job_done UNION SELECT job, entry FROM job_payment UNION SELECT job, entry FROM job_sale UNION SELECT job, entry "
+    "UNION SELECT job, entry FROM job_done UNION SELECT job, entry FROM job_payment UNION SELECT job, entry "
+    "FROM job_sale UNION SELECT job, entry "
     "FROM job_without UNION SELECT job, "
     "entry FROM job_agreed UNION SELECT job, entry FROM listing WHERE job IS NOT NULL"
     ") b ON b.job = a.job WHERE a.entry = ?1 AND b.entry IN LATER",
@@ -166,7 +167,7 @@ std::vector<Fault> builds_on(Connection& connection, std::int64_t entry) {
 std::vector<Fault> stays(Connection& connection, std::int64_t entry) {
   static constexpr std::array<std::pair<char const*, char const*>, 4> kept{{
       {"SELECT 1 FROM workshop WHERE entry = ?", "it made the workshop"},
-      {"SELECT 1 FROM customer WHERE entry = ?",
+      {"SELECT 1 FROM customer WHERE entry = ?1 AND NOT EXISTS (SELECT 1 FROM quote WHERE entry = ?1)",
        "a customer once added stays; endband customer change corrects it"},
       {"SELECT 1 FROM material WHERE entry = ?",
        "a material once added stays; endband material change corrects it"},

@@ -40,7 +40,7 @@ replay() {
 }
 
 heading 'Build (build/demo)'
-ensure_packages "${build_packages[@]}"
+ensure_packages "${build_packages[@]}" python3
 mkdir -p "$root/build"
 cmake -S "$root" -B "$root/build/demo" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_FLAGS_RELEASE=-O2 \
   -DBUILD_TESTING=OFF -DENDBAND_WERROR=OFF -DCMAKE_CXX_COMPILER_LAUNCHER=ccache >"$root/build/demo-configure.log" ||
@@ -152,6 +152,32 @@ run --on 2026-09-10 listing post "$books/chess_endings.toml" --through mothwing 
 run --on 2026-11-20 listing change 1 --at-price 790 --words 'winter sale'
 run --on 2027-09-10 listing list
 run --on 2027-09-10 workshop check
+
+heading 'Was it worth it: a year of commissions out of a notebook, and what it teaches'
+export ENDBAND_WORKSHOP=$place/year.db
+looking_back=2027-04-02
+"$endband" --on 2026-01-05 workshop new --sample >/dev/null
+for outlet in post gallery fair; do
+  "$endband" --on 2026-01-06 outlet add "$outlet" "$root/sample_data/outlets/$outlet.toml" >/dev/null
+done
+ln -s "$books" "$place/books"
+python3 -B "$root/sample_data/past_year.py" 7 --from 2026-02 --out "$place/notebook.toml"
+printf '\n$ endband --on %s workshop import notebook.toml\n' $looking_back
+"$endband" --on $looking_back workshop import "$place/notebook.toml" | sed -n '1,6p; $p'
+printf '\nWhich kind of book should I make more of, and where sell it?\n'
+run --on $looking_back margins list --by binding
+run --on $looking_back margins worth
+printf '\nWhich step do I misjudge?\n'
+run --on $looking_back steps learn
+run --on $looking_back steps learn --accept sew-sections --from 2027-04-05 | tail -1
+printf '\nWhat must I reprice?\n'
+run --on 2027-04-05 margins reprice
+run --on 2027-04-05 margins reprice --if goat-oxblood-09=+12% --if rate=+2.00 | sed -n 1,12p
+printf '\nAnd that one book?\n'
+fell_furthest=$("$endband" --on $looking_back --jsonl margins list --sort gap | sed -n '1s/.*"job":"\([^"]*\)".*/\1/p')
+run --on $looking_back margins show "$fell_furthest" --svg "$place/figures"
+run --on $looking_back margins year
+run --on $looking_back workshop check
 export ENDBAND_WORKSHOP=$place/workshop.db
 
 heading 'Is all of it sound?'

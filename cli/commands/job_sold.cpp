@@ -1,7 +1,7 @@
 // What the sale of a job's book really took, once the bills of it are there.
 #include "cli/commands/commands.h"
-#include "cli/commands/money_said.h"
 #include "cli/commands/job_seen.h"
+#include "cli/commands/money_said.h"
 #include "cli/words/values.h"
 #include "db/past.h"
 
@@ -22,7 +22,7 @@ constexpr std::array kinds{
     KindRow{db::SaleKind::carriage, "--carriage", "Carriage", "what sending it cost, without tax"},
     KindRow{db::SaleKind::exchange, "--exchange", "Exchange", "what changing the money took"},
     KindRow{db::SaleKind::returned, "--returned", "Coming back", "what its coming back cost"},
-    KindRow{db::SaleKind::tax, "--tax", "Tax", "the tax that was paid over"},
+    KindRow{db::SaleKind::tax, "--tax-paid", "Tax", "the tax that was paid over"},
 };
 
 struct Told {
@@ -59,7 +59,8 @@ Document to_document(Sold const& view) {
   document.heading(job_title(view.job));
   Table table{{{"What the sale took"}, {std::string(view.job.price.currency.code()), Align::decimal}}, {}};
   for (KindRow const& row : kinds)
-    if (auto const told = told_of(view.sale, row.kind)) table.add({std::string(row.words), money_text(*told)});
+    if (auto const told = told_of(view.sale, row.kind))
+      table.add({std::string(row.words), money_text(*told)});
   document.add(std::move(table));
   document.paragraph(std::string("What is not told counts as it was quoted.") +
                      (view.dry_run ? " Nothing is saved." : ""));
@@ -84,7 +85,7 @@ Read<std::vector<Told>> told_by(Args const& args, Currency currency) {
     return refuse({FaultCode::bad_command,
                    args.where("--fees"),
                    "",
-                   "what the sale took: --fees, --carriage, --exchange, --returned or --tax",
+                   "what the sale took: --fees, --carriage, --exchange, --returned or --tax-paid",
                    {}});
   return told;
 }
@@ -98,8 +99,8 @@ Read<Answer> run(Context& context, Args const& args) {
     auto const job = job_meant(writing.workshop(), args);
     if (!job) return tl::unexpected(job.error());
     for (Told const& each : *told)
-      if (auto const done =
-              db::add_sale(writing, *job, each.kind, each.amount, context.on, args.text("--words").value_or(""));
+      if (auto const done = db::add_sale(writing, *job, each.kind, each.amount, context.on,
+                                         args.text("--words").value_or(""));
           !done)
         return tl::unexpected(done.error());
     return Sold{*job, db::load_sale(writing.workshop(), *job), std::move(*told), context.dry_run};
@@ -115,20 +116,21 @@ Command job_sold() {
   for (KindRow const& row : kinds) flags.push_back({row.flag, FlagType::money, row.help});
   flags.push_back({"--less", FlagType::on, "so much was told too much: take it off again"});
   flags.push_back({"--words", FlagType::words, "what else is to be kept of it"});
-  return {.noun = "job",
-          .verb = "sold",
-          .summary = "Tell what the sale of a job's book really took",
-          .about =
-              "The fees, the parcel and the tax as their bills say; several of one kind add up. What is not told "
-              "counts as it was quoted. A job that is finished takes it too.",
-          .words = {job_word},
-          .flags = std::move(flags),
-          .examples = {"job sold 26-001 --fees 41.20 --carriage 9.80",
-                       "job sold 26-001 --fees 1.50 --less --dry-run"},
-          .refused_when = "the job was called off, or more is taken off than was told",
-          .writes = true,
-          .lists = false,
-          .run = run};
+  return {
+      .noun = "job",
+      .verb = "sold",
+      .summary = "Tell what the sale of a job's book really took",
+      .about =
+          "The fees, the parcel and the tax as their bills say; several of one kind add up. What is not told "
+          "counts as it was quoted. A job that is finished takes it too.",
+      .words = {job_word},
+      .flags = std::move(flags),
+      .examples = {"job sold 26-001 --fees 41.20 --carriage 9.80",
+                   "job sold 26-001 --fees 1.50 --less --dry-run"},
+      .refused_when = "the job was called off, or more is taken off than was told",
+      .writes = true,
+      .lists = false,
+      .run = run};
 }
 
 }  // namespace endband::cli

@@ -68,10 +68,10 @@ bool gave_away(MarginsList const& view) {
 }
 
 std::vector<std::string> figures_of(MarginsList const& view, PastSum const& sum) {
-  std::vector<std::string> cells{margin_words(sum.margin_quoted()), margin_words(sum.margin()),
-                                 money_text(sum.left + sum.given_away),
-                                 hours_words(Ratio(sum.seconds_quoted)), hours_words(Ratio(sum.seconds)),
-                                 sum.hourly() ? money_text(*sum.hourly()) : ""};
+  std::vector<std::string> cells{
+      margin_words(sum.margin_quoted()),     margin_words(sum.margin()),
+      money_text(sum.left + sum.given_away), hours_words(Ratio(sum.seconds_quoted)),
+      hours_words(Ratio(sum.seconds)),       sum.hourly() ? money_text(*sum.hourly()) : ""};
   if (gave_away(view)) cells.push_back(sum.given_away.minor == 0 ? "" : money_text(sum.given_away));
   return cells;
 }
@@ -159,27 +159,38 @@ Document to_document(MarginsList const& view) {
   document.add(view.by ? groups_table(view) : jobs_table(view));
   if (view.by)
     if (auto const found = finding(view)) document.paragraph(*found + ".");
-  bool const has_few =
-      view.by && std::ranges::any_of(view.groups, [](PastGroup const& group) { return group.sum.count < few; });
-  if (has_few) document.notice(NoticeKind::note, fmt::format("few: of fewer than {} jobs, no ground to build on.", few));
+  bool const has_few = view.by && std::ranges::any_of(view.groups, [](PastGroup const& group) {
+                         return group.sum.count < few;
+                       });
+  if (has_few)
+    document.notice(NoticeKind::note, fmt::format("few: of fewer than {} jobs, no ground to build on.", few));
   if (view.by == GroupBy::feature)
-    document.notice(NoticeKind::note, "A job counts with each feature that it has; endband margins worth tells them apart.");
-  if (gave_away(view))
-    document.notice(NoticeKind::note, "Margins, what is left and what an hour earned are at the full price; what was given "
-                                      "away stands beside them.");
-  if (view.past.called_off > 0)
     document.notice(NoticeKind::note,
-                    fmt::format("{} called off within those days, not among them: {} was kept of them over what they "
-                                "had cost.",
-                                view.past.called_off, money_words(view.past.left_of_called_off)));
+                    "A job counts with each feature that it has; endband margins worth tells them apart.");
+  if (gave_away(view))
+    document.notice(NoticeKind::note,
+                    "Margins, what is left and what an hour earned are at the full price; what was given "
+                    "away stands beside them.");
+  if (view.past.called_off > 0)
+    document.notice(
+        NoticeKind::note,
+        fmt::format("{} called off within those days, not among them: {} was kept of them over what they "
+                    "had cost.",
+                    view.past.called_off, money_words(view.past.left_of_called_off)));
   if (view.folder) document.paragraph("Figures are in " + *view.folder + ".");
   document.next(view.by ? "endband margins worth" : "endband margins show " + view.past.jobs.back().number);
   return document;
 }
 
 PairFigure pair_figure(MarginsList const& view) {
-  PairFigure figure{.title = {}, .name = "margins", .first = "quoted", .second = "actual", .unit = "% of the price",
-                    .aim = {}, .aim_words = {}, .rows = {}};
+  PairFigure figure{.title = {},
+                    .name = "margins",
+                    .first = "quoted",
+                    .second = "actual",
+                    .unit = "% of the price",
+                    .aim = {},
+                    .aim_words = {},
+                    .rows = {}};
   std::vector<PastJob> jobs = view.past.jobs;
   auto const gap = [](PastJob const& job) {
     return percent_of(sum_of(job).margin()) - percent_of(sum_of(job).margin_quoted());
@@ -187,27 +198,34 @@ PairFigure pair_figure(MarginsList const& view) {
   std::ranges::stable_sort(jobs, {}, gap);
   auto const below = std::ranges::count_if(jobs, [&](PastJob const& job) { return gap(job) < 0; });
   if (jobs.size() > most_drawn) jobs.resize(most_drawn);
-  figure.title = fmt::format("{} of {} jobs left less than was quoted{}", below, view.past.jobs.size(),
-                             jobs.size() < view.past.jobs.size() ? fmt::format("; the {} that fell furthest", most_drawn) : "");
+  figure.title = fmt::format(
+      "{} of {} jobs left less than was quoted{}", below, view.past.jobs.size(),
+      jobs.size() < view.past.jobs.size() ? fmt::format("; the {} that fell furthest", most_drawn) : "");
   for (PastJob const& job : jobs) {
     PastSum const sum = sum_of(job);
-    figure.rows.push_back({job.number + " " + job.title, percent_of(sum.margin_quoted()), percent_of(sum.margin()),
+    figure.rows.push_back({job.number + " " + job.title, percent_of(sum.margin_quoted()),
+                           percent_of(sum.margin()),
                            margin_words(sum.margin_quoted()) + " -> " + margin_words(sum.margin())});
   }
   return figure;
 }
 
 RangeFigure group_figure(MarginsList const& view) {
-  RangeFigure figure{.title = finding(view).value_or("What an hour earned"), .name = "hourly",
-                     .unit = fmt::format("{} an hour", view.currency.code()), .zero = 0, .zero_words = {}, .bars = true,
+  RangeFigure figure{.title = finding(view).value_or("What an hour earned"),
+                     .name = "hourly",
+                     .unit = fmt::format("{} an hour", view.currency.code()),
+                     .zero = 0,
+                     .zero_words = {},
+                     .bars = true,
                      .rows = {}};
   for (PastGroup const& group : view.groups) {
     auto const hourly = group.sum.hourly();
     if (!hourly) continue;
     double const value = major(*hourly);
-    figure.rows.push_back({group_words(view, group.name), value, value, value,
-                           fmt::format("{}, {} job{}", money_text(*hourly), group.sum.count, group.sum.count == 1 ? "" : "s"),
-                           group.sum.count < few});
+    figure.rows.push_back(
+        {group_words(view, group.name), value, value, value,
+         fmt::format("{}, {} job{}", money_text(*hourly), group.sum.count, group.sum.count == 1 ? "" : "s"),
+         group.sum.count < few});
   }
   std::ranges::stable_sort(figure.rows, std::ranges::greater{}, &RangeRow::value);
   return figure;
@@ -217,7 +235,9 @@ bool by_sort(std::string const& sort, PastJob const& a, PastJob const& b) {
   if (sort == "left") return a.left < b.left;
   if (sort == "gap") return a.left - a.left_quoted < b.left - b.left_quoted;
   auto const margin = [](PastJob const& job) { return sum_of(job).margin().value_or(Ratio(0)); };
-  auto const earned = [](PastJob const& job) { return sum_of(job).hourly().value_or(Money{0, job.price.currency}); };
+  auto const earned = [](PastJob const& job) {
+    return sum_of(job).hourly().value_or(Money{0, job.price.currency});
+  };
   if (sort == "margin") return margin(a) < margin(b);
   if (sort == "hourly") return earned(a) < earned(b);
   return false;  // as they ended
@@ -240,8 +260,8 @@ Read<std::optional<GroupBy>> grouping(Args const& args) {
   auto const by = group_by_named(*word);
   if (by) return by;
   constexpr std::array<std::string_view, 5> names{"binding", "feature", "outlet", "customer", "month"};
-  return refuse({FaultCode::bad_value, args.where("--by"), *word, "binding, feature, outlet, customer or month",
-                 nearest(*word, names)});
+  return refuse({FaultCode::bad_value, args.where("--by"), *word,
+                 "binding, feature, outlet, customer or month", nearest(*word, names)});
 }
 
 Read<MarginsList> seen(Context& context, db::Workshop& workshop, Args const& args) {
@@ -250,7 +270,10 @@ Read<MarginsList> seen(Context& context, db::Workshop& workshop, Args const& arg
   if (!filter) return tl::unexpected(filter.error());
   auto const by = grouping(args);
   if (!by) return tl::unexpected(by.error());
-  MarginsList view{.past = db::load_past(workshop, *filter), .by = *by, .groups = {}, .folder = args.text("--svg"),
+  MarginsList view{.past = db::load_past(workshop, *filter),
+                   .by = *by,
+                   .groups = {},
+                   .folder = args.text("--svg"),
                    .currency = workshop.currency()};
   if (auto const done = sort_jobs(args, view.past.jobs); !done) return tl::unexpected(done.error());
   if (view.by == GroupBy::feature) db::add_features(workshop, view.past.jobs);
@@ -266,8 +289,10 @@ Read<Answer> run(Context& context, Args const& args) {
   if (view->folder) {
     std::vector<NewFile> files{{"margins.svg", to_svg(draw_pairs(pair_figure(*view)))}};
     if (view->by) files.push_back({"hourly.svg", to_svg(draw_ranges(group_figure(*view)))});
-    if (auto const done = may_draw(context, args, view->folder, files); !done) return tl::unexpected(done.error());
-    if (auto const done = draw_files(context, view->folder, files); !done) return tl::unexpected(done.error());
+    if (auto const done = may_draw(context, args, view->folder, files); !done)
+      return tl::unexpected(done.error());
+    if (auto const done = draw_files(context, view->folder, files); !done)
+      return tl::unexpected(done.error());
   }
   return Answer(std::move(*view));
 }
@@ -276,14 +301,16 @@ Read<Answer> run(Context& context, Args const& args) {
 
 Command margins_list() {
   std::vector<Flag> flags = past_flags();
-  flags.insert(flags.end(), {{"--by", FlagType::code, "binding, feature, outlet, customer or month: sums of each"},
-                             {"--sort", FlagType::code, "ended, margin, left, hourly or gap: the lowest first"},
-                             {"--svg", FlagType::folder, "draw the figures into that folder"}});
+  flags.insert(flags.end(),
+               {{"--by", FlagType::code, "binding, feature, outlet, customer or month: sums of each"},
+                {"--sort", FlagType::code, "ended, margin, left, hourly or gap: the lowest first"},
+                {"--svg", FlagType::folder, "draw the figures into that folder"}});
   return {.noun = "margins",
           .verb = "list",
           .summary = "Compare past jobs: what was quoted to be left, and what was",
           .about =
-              "Of finished jobs, by the day they were finished. What an hour earned counts all hours told. A gift or "
+              "Of finished jobs, by the day they were finished. What an hour earned counts all hours told. A "
+              "gift or "
               "a discount counts at the full price, with what was given away beside it.",
           .words = {},
           .flags = std::move(flags),

@@ -1,5 +1,5 @@
-// Past quotes at today's prices, rates and steps: which of them would now be under their cost, what did it, and what
-// would have to be asked.
+// Past quotes at today's prices, rates and steps: which of them would now be under their cost, what did it,
+// and what would have to be asked.
 #include "cli/commands/commands.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
@@ -62,11 +62,11 @@ std::string change_words(MarginsReprice const& view, Repriced const& of) {
 Json row_json(MarginsReprice const& view, RepricedQuote const& row) {
   Repriced const& of = row.of;
   auto const change = [&](SingleChange const& single) {
-    return Json(Json::Object{
-        {"what", kind_name(single.kind)},
-        {"material", single.material ? Json(code_of(view, *single.material)) : Json()},
-        {"step", single.operation ? Json(operation_row(*single.operation).name) : Json()},
-        {"dearer", money_json(single.dearer)}});
+    return Json(
+        Json::Object{{"what", kind_name(single.kind)},
+                     {"material", single.material ? Json(code_of(view, *single.material)) : Json()},
+                     {"step", single.operation ? Json(operation_row(*single.operation).name) : Json()},
+                     {"dearer", money_json(single.dearer)}});
   };
   return Json::Object{{"quote", row.number},
                       {"title", row.title},
@@ -100,25 +100,26 @@ Json to_json(MarginsReprice const& view) {
 }
 
 std::string headline(MarginsReprice const& view) {
-  std::string text = fmt::format("Of {} quotes {} would now be under their cost, {} below the goal they were made with.",
-                                 view.quotes, view.under, view.below_goal);
+  std::string text =
+      fmt::format("Of {} quotes {} would now be under their cost, {} below the goal they were made with.",
+                  view.quotes, view.under, view.below_goal);
   if (view.cost_then.minor > 0)
-    text += fmt::format(" All together cost {} %.",
-                        [&] {
-                          Ratio const change(view.cost_now.minor - view.cost_then.minor, view.cost_then.minor);
-                          return (change < Ratio(0) ? "" : "+") + percent_text(change, 1);
-                        }());
+    text += fmt::format(" All together cost {} %.", [&] {
+      Ratio const change(view.cost_now.minor - view.cost_then.minor, view.cost_then.minor);
+      return (change < Ratio(0) ? "" : "+") + percent_text(change, 1);
+    }());
   return text;
 }
 
-// The kinds of change that brought quotes under their cost, most often first.
+// The kind of change that most often was the largest.
 std::string what_did_it(MarginsReprice const& view) {
   std::vector<std::pair<std::string, int>> counts;
   for (RepricedQuote const& row : view.rows) {
-    if (!row.of.under || !row.of.largest) continue;
+    if (!row.of.largest) continue;
     SingleChange const& change = *row.of.largest;
-    std::string const name = change.material    ? "the price of " + code_of(view, *change.material)
-                             : change.operation ? "the times of " + std::string(operation_row(*change.operation).name)
+    std::string const name = change.material ? "the price of " + code_of(view, *change.material)
+                             : change.operation
+                                 ? "the times of " + std::string(operation_row(*change.operation).name)
                              : change.kind == ChangeKind::rate     ? "what an hour is paid"
                              : change.kind == ChangeKind::overhead ? "what an hour bears of overhead"
                                                                    : "the workshop's rules";
@@ -137,7 +138,8 @@ Document to_document(MarginsReprice const& view) {
   Document document;
   document.heading("Past quotes as of " + date_text(view.on) +
                    (view.supposed.empty() ? std::string() : ", if " + listed(view.supposed)));
-  if (view.quotes == 0) return document.paragraph("There is no quote of that kind.").next("endband quote list");
+  if (view.quotes == 0)
+    return document.paragraph("There is no quote of that kind.").next("endband quote list");
   document.paragraph(headline(view));
   if (auto const did = what_did_it(view); !did.empty()) document.paragraph(did);
   Table table{{{"Quote"},
@@ -153,18 +155,27 @@ Document to_document(MarginsReprice const& view) {
   for (std::size_t i = 0; i < shown; ++i) {
     RepricedQuote const& row = view.rows[i];
     Repriced const& of = row.of;
-    table.add({row.number, row.title, money_text(of.ticket_then), money_text(of.cost_then), money_text(of.cost_now),
-               money_text(of.left_now), of.ticket ? money_text(*of.ticket) : "none", change_words(view, of)});
+    table.add({row.number, row.title, money_text(of.ticket_then), money_text(of.cost_then),
+               money_text(of.cost_now), money_text(of.left_now), of.ticket ? money_text(*of.ticket) : "none",
+               change_words(view, of)});
   }
   if (shown > 0) document.add(std::move(table));
   std::int64_t const concerned = std::max(view.below_goal, view.under);
   if (concerned > static_cast<std::int64_t>(shown))
-    document.paragraph(fmt::format("{} more leave more than these; --json tells {}.", concerned - static_cast<std::int64_t>(shown),
-                                   view.rows.size() < static_cast<std::size_t>(concerned) ? fmt::format("the {} that leave least", view.rows.size()) : "all"));
+    document.paragraph(fmt::format("{} more leave more than these; --json tells {}.",
+                                   concerned - static_cast<std::int64_t>(shown),
+                                   view.rows.size() < static_cast<std::size_t>(concerned)
+                                       ? fmt::format("the {} that leave least", view.rows.size())
+                                       : "all"));
   if (view.not_priced > 0)
-    document.notice(NoticeKind::note, fmt::format("{} use a material that has no price on that day; it counts as it was quoted.", view.not_priced));
+    document.notice(
+        NoticeKind::note,
+        fmt::format("{} use a material that has no price on that day; it counts as it was quoted.",
+                    view.not_priced));
   if (shown > 0)
-    document.notice(NoticeKind::note, "Quantities and cutting plans are kept. Nothing is changed by this; a quote that was sent stands.");
+    document.notice(
+        NoticeKind::note,
+        "Quantities and cutting plans are kept. Nothing is changed by this; a quote that was sent stands.");
   return document;
 }
 
@@ -182,36 +193,39 @@ void keep(MarginsReprice& view, RepricedQuote row) {
 
 void tell(MarginsReprice const& view, std::int64_t all) {
   if (::isatty(STDERR_FILENO) == 1 && all > told_every)
-    std::fprintf(stderr, "\r%lld of %lld quotes%s", static_cast<long long>(view.quotes), static_cast<long long>(all),
-                 view.quotes == all ? "\n" : "");
+    std::fprintf(stderr, "\r%lld of %lld quotes%s", static_cast<long long>(view.quotes),
+                 static_cast<long long>(all), view.quotes == all ? "\n" : "");
 }
 
-void reprice_all(db::Workshop& workshop, db::QuotesWanted const& wanted, Today const& today, MarginsReprice& view) {
+void reprice_all(db::Workshop& workshop, db::QuotesWanted const& wanted, Today const& today,
+                 MarginsReprice& view) {
   std::int64_t const all = db::count_quotes(workshop, wanted);
   db::QuoteStream stream(workshop, wanted);
   stream_together([&]() -> std::optional<Streamed> {
     auto quotes = std::make_shared<std::vector<db::PastQuote>>(stream.next(batch));
     if (quotes->empty()) return std::nullopt;
     auto results = std::make_shared<std::vector<Repriced>>();
-    return Streamed{[quotes, results, &today] {
-                      results->reserve(quotes->size());
-                      for (db::PastQuote const& each : *quotes) results->push_back(repriced(each.quote, today));
-                    },
-                    [quotes, results, &view, all] {
-                      for (std::size_t i = 0; i < quotes->size(); ++i) {
-                        Repriced const& of = (*results)[i];
-                        db::PastQuote const& quote = (*quotes)[i];
-                        ++view.quotes;
-                        view.under += of.under ? 1 : 0;
-                        view.below_goal += of.below_goal ? 1 : 0;
-                        view.not_priced += of.not_priced ? 1 : 0;
-                        view.cost_then += of.cost_then;
-                        view.cost_now += of.cost_now;
-                        if (of.under || of.below_goal)
-                          keep(view, {db::number_text(quote.number), quote.title, quote.binding, quote.on, of});
-                      }
-                      if (view.quotes % told_every < static_cast<std::int64_t>(batch) || view.quotes == all) tell(view, all);
-                    }};
+    return Streamed{
+        [quotes, results, &today] {
+          results->reserve(quotes->size());
+          for (db::PastQuote const& each : *quotes) results->push_back(repriced(each.quote, today));
+        },
+        [quotes, results, &view, all] {
+          for (std::size_t i = 0; i < quotes->size(); ++i) {
+            Repriced const& of = (*results)[i];
+            db::PastQuote const& quote = (*quotes)[i];
+            ++view.quotes;
+            view.under += of.under ? 1 : 0;
+            view.below_goal += of.below_goal ? 1 : 0;
+            view.not_priced += of.not_priced ? 1 : 0;
+            view.cost_then += of.cost_then;
+            view.cost_now += of.cost_now;
+            if (of.under || of.below_goal)
+              keep(view, {db::number_text(quote.number), quote.title, quote.binding, quote.on, of});
+          }
+          if (view.quotes % told_every < static_cast<std::int64_t>(batch) || view.quotes == all)
+            tell(view, all);
+        }};
   });
   std::ranges::sort(view.rows, leaves_less);
   if (view.rows.size() > most_kept) view.rows.resize(most_kept);
@@ -245,7 +259,8 @@ Read<MarginsReprice> seen(Context& context, db::Workshop& workshop, Args const& 
   if (!faults.empty()) return tl::unexpected(std::move(faults));
   for (Material const& material : db::list_materials(workshop, context.on, std::nullopt))
     view.codes.emplace_back(material.id.value, material.code);
-  reprice_all(workshop, {args.get<Date>("--since"), args.has("--accepted"), args.has("--every-issue")}, *today, view);
+  reprice_all(workshop, {args.get<Date>("--since"), args.has("--accepted"), args.has("--every-issue")},
+              *today, view);
   return view;
 }
 
@@ -264,11 +279,14 @@ Command margins_reprice() {
           .verb = "reprice",
           .summary = "Cost every past quote at today's prices, rates and steps",
           .about =
-              "Which quotes would now be under their cost or below their goal, what each would have to ask, and which single "
-              "change did most. --if supposes more: a material's price, rate (what an hour is paid), overhead (what it bears), "
+              "Which quotes would now be under their cost or below their goal, what each would have to ask, "
+              "and which single "
+              "change did most. --if supposes more: a material's price, rate (what an hour is paid), "
+              "overhead (what it bears), "
               "step.NAME; each by a share (+12%) or, but for steps, by a sum (+2.00).",
           .words = {},
-          .flags = {{"--if", FlagType::words, "what is supposed beside: goat-moss-08=+12%, rate=+2.00", '\0', true},
+          .flags = {{"--if", FlagType::words, "what is supposed beside: goat-moss-08=+12%, rate=+2.00", '\0',
+                     true},
                     {"--since", FlagType::date, "only quotes made on that day or later"},
                     {"--accepted", FlagType::on, "only those that became jobs"},
                     {"--every-issue", FlagType::on, "every issue, not only the newest of each commission"}},

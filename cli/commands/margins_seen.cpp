@@ -50,8 +50,11 @@ Read<db::PastFilter> past_filter(db::Workshop& workshop, Args const& args, Date 
     if (auto const known = db::find_customer(workshop, *filter.customer); !known)
       return tl::unexpected(located(known, args.where("--customer")).error());
   if (filter.since && *filter.since > *filter.until)
-    return refuse({FaultCode::contradiction, args.where("--since"), date_text(*filter.since),
-                   "no day after " + date_text(*filter.until), {}});
+    return refuse({FaultCode::contradiction,
+                   args.where("--since"),
+                   date_text(*filter.since),
+                   "no day after " + date_text(*filter.until),
+                   {}});
   return filter;
 }
 

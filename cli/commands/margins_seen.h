@@ -28,6 +28,7 @@ std::string margin_words(std::optional<Ratio> share);
 std::string more_hours(std::int64_t seconds);
 // "at the workshop itself", "through gallery"
 std::string outlet_words(std::string const& code);
-std::string period_words(std::vector<PastJob> const& jobs);  // "from 2026-02-02 to 2027-03-30"; by the day they ended
+std::string period_words(
+    std::vector<PastJob> const& jobs);  // "from 2026-02-02 to 2027-03-30"; by the day they ended
 
 }  // namespace endband::cli

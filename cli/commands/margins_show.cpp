@@ -29,17 +29,17 @@ struct MarginsShow {
 
 std::string_view because_words(Because because) {
   switch (because) {
-    case Because::material_price: return "materials cost more or less than on the day of the quote";
-    case Because::holding: return "what lay on the shelf had cost another price";
-    case Because::quantity: return "more or less was used and cut away";
-    case Because::spoil: return "more or less was spoiled";
-    case Because::rate: return "hours paid at another rate, overtime";
-    case Because::time: return "more or fewer hours, as paid";
-    case Because::time_overhead: return "more or fewer hours, as they bear overhead";
+    case Because::material_price: return "prices of materials";
+    case Because::holding: return "cost on the shelf";
+    case Because::quantity: return "quantities used";
+    case Because::spoil: return "spoil";
+    case Because::rate: return "rate of the hours";
+    case Because::time: return "hours taken, as paid";
+    case Because::time_overhead: return "hours taken, their overhead";
     case Because::outside: return "work by others";
     case Because::fees: return "the outlet's fees";
     case Because::carriage: return "carriage";
-    case Because::allowances: return "what was allowed for and not needed";
+    case Because::allowances: return "allowed for, not needed";
     case Because::variations: return "changes agreed";
     case Because::exchange: return "exchange";
     case Because::tax: return "tax";
@@ -72,8 +72,7 @@ std::string detail_words(MarginsShow const& view, DifferenceDetail const& detail
   if (detail.operation || detail.part) return more_hours(detail.worked_time.n - detail.quoted_time.n);
   if (!detail.material) return {};
   bool const of_price = detail.because == Because::material_price || detail.because == Because::holding;
-  std::string const what(of_price ? (detail.because == Because::holding ? "cost on the shelf" : "price") : because_name(detail.because));
-  if (of_price) return what;
+  if (of_price) return detail.because == Because::holding ? "cost on the shelf" : "its price";
   SoldBy const sold_by = sold_by_of(view, *detail.material);
   Amount const more{detail.taken.dimension, std::abs(detail.taken.n - detail.quoted.n)};
   return fmt::format("{}{} {}", detail.taken.n < detail.quoted.n ? "-" : "+", sold_words(more, sold_by),
@@ -82,15 +81,14 @@ std::string detail_words(MarginsShow const& view, DifferenceDetail const& detail
 
 Json detail_json(MarginsShow const& view, DifferenceDetail const& detail) {
   bool const hours = detail.operation || detail.part;
-  return Json::Object{
-      {"because", because_name(detail.because)},
-      {"material", detail.material ? Json(material_code(view, *detail.material)) : Json()},
-      {"step", detail.operation ? Json(operation_row(*detail.operation).name) : Json()},
-      {"part", detail.part ? Json(part_name(*detail.part)) : Json()},
-      {"words", detail.words.empty() ? Json() : Json(detail.words)},
-      {"quoted_s", hours ? Json(detail.quoted_time.n) : Json()},
-      {"worked_s", hours ? Json(detail.worked_time.n) : Json()},
-      {"amount", money_json(detail.amount)}};
+  return Json::Object{{"because", because_name(detail.because)},
+                      {"material", detail.material ? Json(material_code(view, *detail.material)) : Json()},
+                      {"step", detail.operation ? Json(operation_row(*detail.operation).name) : Json()},
+                      {"part", detail.part ? Json(part_name(*detail.part)) : Json()},
+                      {"words", detail.words.empty() ? Json() : Json(detail.words)},
+                      {"quoted_s", hours ? Json(detail.quoted_time.n) : Json()},
+                      {"worked_s", hours ? Json(detail.worked_time.n) : Json()},
+                      {"amount", money_json(detail.amount)}};
 }
 
 Json to_json(MarginsShow const& view) {
@@ -118,9 +116,8 @@ std::vector<Cause> causes(MarginsShow const& view) {
   for (DifferenceDetail const& detail : view.difference.details) {
     std::string const name = detail_name(view, detail);
     std::string words = detail_words(view, detail);
-    auto const same = std::ranges::find_if(causes, [&](Cause const& cause) {
-      return cause.name == name && cause.words == words;
-    });
+    auto const same = std::ranges::find_if(
+        causes, [&](Cause const& cause) { return cause.name == name && cause.words == words; });
     if (same == causes.end())
       causes.push_back({name, std::move(words), detail.amount});
     else
@@ -163,7 +160,8 @@ Document to_document(MarginsShow const& view) {
   Table table{{{"Left"}, {currency, Align::decimal}}, {}};
   table.add({"Quoted to be left", money_text(difference.left_quoted)});
   for (DifferenceLine const& line : difference.lines)
-    if (line.amount.minor != 0) table.add({std::string(because_words(line.because)), signed_text(line.amount)});
+    if (line.amount.minor != 0)
+      table.add({std::string(because_words(line.because)), signed_text(line.amount)});
   table.add_total({"Left", money_text(difference.left)});
   document.add(std::move(table));
   std::vector<Cause> const all = causes(view);
@@ -190,12 +188,16 @@ StairFigure stairs(MarginsShow const& view) {
   FrozenQuote const& agreed = view.seen.agreed;
   Walk const& walk = agreed.offer.walk;
   Difference const& difference = view.difference;
-  StairFigure figure{.title = fmt::format("Of {} paid {} was left; {} was quoted to be", money_words(agreed.offer.total),
-                                          money_text(difference.left), money_text(difference.left_quoted)),
-                     .name = "walk", .unit = std::string(difference.left.currency.code()), .rows = {}};
+  StairFigure figure{
+      .title = fmt::format("Of {} paid {} was left; {} was quoted to be", money_words(agreed.offer.total),
+                           money_text(difference.left), money_text(difference.left_quoted)),
+      .name = "walk",
+      .unit = std::string(difference.left.currency.code()),
+      .rows = {}};
   auto const add = [&](std::string name, Money amount, bool sum = false) {
     if (sum || amount.minor != 0)
-      figure.rows.push_back({std::move(name), major(amount), sum, sum ? money_text(amount) : signed_text(amount)});
+      figure.rows.push_back(
+          {std::move(name), major(amount), sum, sum ? money_text(amount) : signed_text(amount)});
   };
   add("the buyer pays", agreed.offer.total, true);
   Money const none{0, difference.left.currency};
@@ -210,11 +212,8 @@ StairFigure stairs(MarginsShow const& view) {
   add("work by others", -agreed.sheet.outside);
   add("allowances", -(agreed.sheet.allowances + (outlet ? walk.returns : none)));
   add("quoted to be left", agreed.offer.left, true);
-  Money told = agreed.offer.left;
-  for (DifferenceLine const& line : difference.lines) {
+  for (DifferenceLine const& line : difference.lines)
     add(std::string(because_words(line.because)), line.amount);
-    told += line.amount;
-  }
   add("left", difference.left, true);
   return figure;
 }
@@ -223,11 +222,17 @@ PairFigure hours_figure(MarginsShow const& view) {
   std::int64_t const quoted = round(view.seen.agreed.sheet.seconds, Rounding::half_away);
   PairFigure figure{.title = fmt::format("{} worked of {} quoted", hours_words(Ratio(view.seen.cost.time.n)),
                                          hours_words(Ratio(quoted))),
-                    .name = "hours", .first = "quoted", .second = "worked", .unit = "hours", .aim = {}, .aim_words = {},
+                    .name = "hours",
+                    .first = "quoted",
+                    .second = "worked",
+                    .unit = "hours",
+                    .aim = {},
+                    .aim_words = {},
                     .rows = {}};
   for (WorkBeside const& work : view.seen.work)
     figure.rows.push_back({work_words(work), static_cast<double>(work.quoted.n) / 3600,
-                           static_cast<double>(work.worked.n) / 3600, more_hours(work.worked.n - work.quoted.n)});
+                           static_cast<double>(work.worked.n) / 3600,
+                           more_hours(work.worked.n - work.quoted.n)});
   return figure;
 }
 
@@ -236,7 +241,9 @@ Read<MarginsShow> seen(Context& context, db::Workshop& workshop, Args const& arg
   auto job = see_job(workshop, args, context.on);
   if (!job) return tl::unexpected(std::move(job.error()));
   if (job->job.state != db::JobState::finished)
-    return refuse({FaultCode::rule_refused, args.where("NUMBER"), job->job.number,
+    return refuse({FaultCode::rule_refused,
+                   args.where("NUMBER"),
+                   job->job.number,
                    fmt::format("a finished job; this one is {}, and endband job show {} says where it stands",
                                db::job_state_name(job->job.state), job->job.number),
                    {}});
@@ -244,8 +251,9 @@ Read<MarginsShow> seen(Context& context, db::Workshop& workshop, Args const& arg
   if (!shop) return tl::unexpected(shop.error());
   auto const taken = db::load_taken_on(workshop, job->job, shop->buying);
   SaleTaken const sale = db::load_sale(workshop, job->job);
-  Difference difference = difference_of({job->agreed, job->record, taken, sale,
-                                         db::load_agreed_first(workshop, job->job), job->job.price, job->job.kept});
+  Difference difference =
+      difference_of({job->agreed, job->record, taken, sale, db::load_agreed_first(workshop, job->job),
+                     job->job.price, job->job.kept});
   return MarginsShow{std::move(*job), std::move(difference), args.text("--svg")};
 }
 
@@ -254,9 +262,11 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
-  std::vector<NewFile> const files{{view->seen.job.number + "-walk.svg", to_svg(draw_stairs(stairs(*view)))},
-                                   {view->seen.job.number + "-hours.svg", to_svg(draw_pairs(hours_figure(*view)))}};
-  if (auto const done = may_draw(context, args, view->folder, files); !done) return tl::unexpected(done.error());
+  std::vector<NewFile> const files{
+      {view->seen.job.number + "-walk.svg", to_svg(draw_stairs(stairs(*view)))},
+      {view->seen.job.number + "-hours.svg", to_svg(draw_pairs(hours_figure(*view)))}};
+  if (auto const done = may_draw(context, args, view->folder, files); !done)
+    return tl::unexpected(done.error());
   if (auto const done = draw_files(context, view->folder, files); !done) return tl::unexpected(done.error());
   return Answer(std::move(*view));
 }
@@ -268,8 +278,10 @@ Command margins_show() {
           .verb = "show",
           .summary = "Show why a past job left more or less than was quoted",
           .about =
-              "The whole difference in parts that sum to it: prices, what lay on the shelf, quantities, spoil, hours at "
-              "their rate and at the overhead, work by others, what the sale took (job sold), changes agreed, roundings. "
+              "The whole difference in parts that sum to it: prices, what lay on the shelf, quantities, "
+              "spoil, hours at "
+              "their rate and at the overhead, work by others, what the sale took (job sold), changes "
+              "agreed, roundings. "
               "Hours are valued at the rate agreed on.",
           .words = {job_word},
           .flags = {{"--svg", FlagType::folder, "draw the figures into that folder"}},

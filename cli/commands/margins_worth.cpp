@@ -26,9 +26,11 @@ struct MarginsWorth {
 
 FeatureRow const& feature(std::size_t row) { return feature_table()[row]; }
 
-FeatureRow const* feature_named(std::string_view name) {
-  auto const found = std::ranges::find(feature_table(), name, &FeatureRow::name);
-  return found == feature_table().end() ? nullptr : &*found;
+// "leaf laid", "clasps, blind lines and leather dyed by hand"
+std::string effect_words(FeatureEffect const& effect) {
+  std::vector<std::string> words{std::string(feature(effect.feature).words)};
+  for (std::size_t const other : effect.always_with) words.emplace_back(feature(other).words);
+  return listed(words);
 }
 
 std::string points(double share) { return fmt::format("{:+.1f}", 100 * share); }
@@ -53,6 +55,13 @@ std::string_view kind_name(FindingKind kind) {
   return {};
 }
 
+// With what always comes with it.
+std::string found_feature(MarginsWorth const& view, std::string const& name) {
+  for (FeatureEffect const& effect : view.effects)
+    if (feature(effect.feature).name == name) return effect_words(effect);
+  return name;
+}
+
 std::string step_words(std::string const& name) {
   auto const operation = operation_named(name);
   return operation ? std::string(operation_row(*operation).what) : name;
@@ -64,18 +73,19 @@ std::string finding_words(MarginsWorth const& view, Finding const& finding) {
   switch (finding.what) {
     case FindingKind::step_takes_longer:
     case FindingKind::step_takes_less:
-      return fmt::format("To {} takes {} than it is timed ({} to {}, {})", step_words(finding.name), longer(size.value),
-                         longer(size.low), longer(size.high), n);
+      return fmt::format("To {} takes {} than it is timed ({} to {}, {})", step_words(finding.name),
+                         longer(size.value), longer(size.low), longer(size.high), n);
     case FindingKind::outlet_loses:
       return fmt::format("What is sold {} loses money: {} {} of a job is left on average ({} to {}, {})",
-                         outlet_words(finding.name), money_text(rounded(size.value, view.currency)), view.currency.code(), money_text(rounded(size.low, view.currency)),
+                         outlet_words(finding.name), money_text(rounded(size.value, view.currency)),
+                         view.currency.code(), money_text(rounded(size.low, view.currency)),
                          money_text(rounded(size.high, view.currency)), n);
     case FindingKind::feature_pays:
     case FindingKind::feature_costs: {
-      FeatureRow const* const row = feature_named(finding.name);
-      return fmt::format("With {} the margin is {} points {} ({}, {})", row == nullptr ? finding.name : row->words,
+      return fmt::format("With {} the margin is {} points {} ({}, {})", found_feature(view, finding.name),
                          fmt::format("{:.1f}", std::abs(100 * size.value)),
-                         finding.what == FindingKind::feature_pays ? "higher" : "lower", range_points(size), n);
+                         finding.what == FindingKind::feature_pays ? "higher" : "lower", range_points(size),
+                         n);
     }
   }
   return {};
@@ -89,7 +99,9 @@ Json finding_json(Finding const& finding) {
 }
 
 Json effect_json(FeatureEffect const& effect) {
+  auto const name = [](std::size_t row) { return Json(feature(row).name); };
   return Json::Object{{"feature", feature(effect.feature).name},
+                      {"always_with", json_array(effect.always_with, name)},
                       {"with", effect.with},
                       {"without", effect.without},
                       {"margin", ranged_json(effect.margin)},
@@ -124,7 +136,7 @@ void add_features_table(Document& document, MarginsWorth const& view) {
   std::ranges::stable_sort(effects, std::ranges::greater{},
                            [](FeatureEffect const& effect) { return effect.margin.value; });
   for (FeatureEffect const& effect : effects)
-    table.add({std::string(feature(effect.feature).words), std::to_string(effect.with), std::to_string(effect.without),
+    table.add({effect_words(effect), std::to_string(effect.with), std::to_string(effect.without),
                points(effect.margin.value), range_points(effect.margin), hours(effect.hours.value),
                fmt::format("{} to {}", hours(effect.hours.low), hours(effect.hours.high))});
   document.heading("What each feature adds, all others held", 2);
@@ -153,7 +165,8 @@ void add_outlets(Document& document, MarginsWorth const& view) {
 
 Document to_document(MarginsWorth const& view) {
   Document document;
-  if (view.jobs.empty()) return document.paragraph("No job of that kind is finished.").next("endband job list");
+  if (view.jobs.empty())
+    return document.paragraph("No job of that kind is finished.").next("endband job list");
   document.heading(fmt::format("What {} past jobs say, {}", view.jobs.size(), period_words(view.jobs)));
   if (view.findings.empty())
     document.paragraph("Nothing stands out that chance alone would not show as well.");
@@ -161,8 +174,10 @@ Document to_document(MarginsWorth const& view) {
   add_features_table(document, view);
   add_outlets(document, view);
   document.notice(NoticeKind::note,
-                  "Ranges hold 19 times of 20. What stands above is told so that in a year of nothing the chance of naming "
-                  "anything is below one in twenty. Features are told apart by one shrunk regression over all jobs; what was "
+                  "Ranges hold 19 times of 20. What stands above is told so that in a year of nothing the "
+                  "chance of naming "
+                  "anything is below one in twenty. Features are told apart by one shrunk regression over "
+                  "all jobs; what was "
                   "given away is added back.");
   if (view.folder) document.paragraph("Figures are in " + *view.folder + ".");
   document.next("endband steps learn");
@@ -170,8 +185,13 @@ Document to_document(MarginsWorth const& view) {
 }
 
 RangeFigure figure_of(MarginsWorth const& view) {
-  RangeFigure figure{.title = "What each feature adds to the margin", .name = "features", .unit = "points of margin",
-                     .zero = 0, .zero_words = "no difference", .bars = false, .rows = {}};
+  RangeFigure figure{.title = "What each feature adds to the margin",
+                     .name = "features",
+                     .unit = "points of margin",
+                     .zero = 0,
+                     .zero_words = "no difference",
+                     .bars = false,
+                     .rows = {}};
   for (Finding const& finding : view.findings)
     if (finding.what == FindingKind::feature_pays || finding.what == FindingKind::feature_costs) {
       figure.title = finding_words(view, finding);
@@ -179,9 +199,9 @@ RangeFigure figure_of(MarginsWorth const& view) {
     }
   for (FeatureEffect const& effect : view.effects) {
     Ranged const& margin = effect.margin;
-    figure.rows.push_back({std::string(feature(effect.feature).words), 100 * margin.value, 100 * margin.low,
-                           100 * margin.high,
-                           fmt::format("{} ({}), n {}", points(margin.value), range_points(margin), effect.with), false});
+    figure.rows.push_back(
+        {effect_words(effect), 100 * margin.value, 100 * margin.low, 100 * margin.high,
+         fmt::format("{} ({}), n {}", points(margin.value), range_points(margin), effect.with), false});
   }
   std::ranges::stable_sort(figure.rows, std::ranges::greater{}, &RangeRow::value);
   return figure;
@@ -209,7 +229,8 @@ Read<Answer> run(Context& context, Args const& args) {
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
   std::vector<NewFile> const files{{"features.svg", to_svg(draw_ranges(figure_of(*view)))}};
-  if (auto const done = may_draw(context, args, view->folder, files); !done) return tl::unexpected(done.error());
+  if (auto const done = may_draw(context, args, view->folder, files); !done)
+    return tl::unexpected(done.error());
   if (auto const done = draw_files(context, view->folder, files); !done) return tl::unexpected(done.error());
   return Answer(std::move(*view));
 }
@@ -223,8 +244,10 @@ Command margins_worth() {
           .verb = "worth",
           .summary = "Say what features, places and steps are really worth",
           .about =
-              "From all finished jobs: what each feature adds to the margin and to the hours over those quoted, which "
-              "outlet loses, which step takes another time than it is timed at. Never a number without how many jobs it "
+              "From all finished jobs: what each feature adds to the margin and to the hours over those "
+              "quoted, which "
+              "outlet loses, which step takes another time than it is timed at. Never a number without how "
+              "many jobs it "
               "is of, and its range.",
           .words = {},
           .flags = std::move(flags),

@@ -1,7 +1,8 @@
-// A year looked back on: what overhead was borne and spent, which hours were charged, and the rates for the next.
+// A year looked back on: what overhead was borne and spent, which hours were charged, and the rates for the
+// next.
 #include "cli/commands/commands.h"
-#include "cli/commands/money_said.h"
 #include "cli/commands/margins_seen.h"
+#include "cli/commands/money_said.h"
 #include "cli/words/values.h"
 #include "db/settings.h"
 
@@ -63,26 +64,35 @@ Document to_document(MarginsYear const& view) {
   YearFigures const& figures = view.figures;
   Currency const currency = currency_of(view);
   Document document;
-  document.heading(fmt::format("{} to {}: {} jobs finished", date_text(view.from), date_text(view.to), view.jobs));
+  document.heading(
+      fmt::format("{} to {}: {} jobs finished", date_text(view.from), date_text(view.to), view.jobs));
   Table overhead{{{"Overhead"}, {std::string(currency.code()), Align::decimal}}, {}};
   overhead.add({"Planned for these days", money_text(view.seen.overhead_planned)});
-  overhead.add({view.spent_said ? "Spent, as said" : "Spent, as the settings say day by day", money_text(figures.overhead_spent)});
+  overhead.add({view.spent_said ? "Spent, as said" : "Spent, as the settings say day by day",
+                money_text(figures.overhead_spent)});
   overhead.add({"Borne by the jobs", money_text(figures.overhead_absorbed)});
   Money const lacks = view.seen.overhead_not_covered;
-  overhead.add_total({lacks.minor < 0 ? "Borne beyond it" : "Borne by no job", money_text(lacks.minor < 0 ? -lacks : lacks)});
+  overhead.add_total({lacks.minor < 0 ? "Borne beyond it" : "Borne by no job",
+                      money_text(lacks.minor < 0 ? -lacks : lacks)});
   document.add(std::move(overhead)).paragraph(covered_words(view));
   Rates const now = rates_of(figures.planned), next = rates_of(view.seen.next);
   Table rates{{{"Of a year"}, {"As set", Align::right}, {"As it was", Align::right}}, {}};
-  rates.add({"Hours charged", hours_words(Ratio(figures.planned.hours_charged.n)), hours_words(Ratio(view.seen.next.hours_charged.n))});
+  rates.add({"Hours charged", hours_words(Ratio(figures.planned.hours_charged.n)),
+             hours_words(Ratio(view.seen.next.hours_charged.n))});
   rates.add({"Overhead", money_text(figures.planned.overhead), money_text(view.seen.next.overhead)});
-  rates.add({"An hour is paid", money_text(an_hour(now.labour, currency)), money_text(an_hour(next.labour, currency))});
-  rates.add({"An hour bears overhead", money_text(an_hour(now.overhead, currency)), money_text(an_hour(next.overhead, currency))});
+  rates.add({"An hour is paid", money_text(an_hour(now.labour, currency)),
+             money_text(an_hour(next.labour, currency))});
+  rates.add({"An hour bears overhead", money_text(an_hour(now.overhead, currency)),
+             money_text(an_hour(next.overhead, currency))});
   document.heading("Rates that would have covered it", 2).add(std::move(rates));
-  document.paragraph(fmt::format("{} charged in {} days, {} planned for them.", hours_words(Ratio(figures.hours_charged.n)),
-                                 figures.days, hours_words(Ratio(view.seen.hours_planned.n))));
+  document.paragraph(fmt::format("{} charged in {} days, {} planned for them.",
+                                 hours_words(Ratio(figures.hours_charged.n)), figures.days,
+                                 hours_words(Ratio(view.seen.hours_planned.n))));
   if (!view.seen.enough)
-    return document.notice(NoticeKind::note, "No hours were charged within those days, so they say nothing of the next year.");
-  document.notice(NoticeKind::note, "The pay wanted stays as it is set: of fewer hours each has to bring more.");
+    return document.notice(NoticeKind::note,
+                           "No hours were charged within those days, so they say nothing of the next year.");
+  document.notice(NoticeKind::note,
+                  "The pay wanted stays as it is set: of fewer hours each has to bring more.");
   document.next(fmt::format("endband workshop set year.hours=\"{} h\" --from DATE",
                             view.seen.next.hours_charged.n / seconds_an_hour));
   return document;
@@ -96,8 +106,11 @@ Read<Days> days_asked(Args const& args, Date on) {
   days.to = args.get<Date>("--until").value_or(on);
   days.from = args.get<Date>("--since").value_or(days.to - std::chrono::days{364});
   if (days.from > days.to)
-    return refuse({FaultCode::contradiction, args.where("--since"), date_text(days.from),
-                   "no day after " + date_text(days.to), {}});
+    return refuse({FaultCode::contradiction,
+                   args.where("--since"),
+                   date_text(days.from),
+                   "no day after " + date_text(days.to),
+                   {}});
   return days;
 }
 
@@ -147,12 +160,14 @@ Command margins_year() {
           .verb = "year",
           .summary = "Hold overhead borne against spent, hours charged against planned",
           .about =
-              "Of the jobs that ended within the days, those called off too; and what an hour should be paid and bear, were "
+              "Of the jobs that ended within the days, those called off too; and what an hour should be paid "
+              "and bear, were "
               "the next year like these days.",
           .words = {},
           .flags = {{"--since", FlagType::date, "the first day; else a year before the last"},
                     {"--until", FlagType::date, "the last day; else the business day"},
-                    {"--spent", FlagType::money, "overhead spent within them, as your books say; else as the settings say"}},
+                    {"--spent", FlagType::money,
+                     "overhead spent within them, as your books say; else as the settings say"}},
           .examples = {"margins year", "margins year --since 2026-01-01 --until 2026-11-25 --spent 7410.00"},
           .refused_when = "a setting of the year is missing",
           .writes = false,

@@ -91,8 +91,8 @@ PricePoints points_for(Money price, PricePoints own) {
   return {1, 0};
 }
 
-// A price that is said becomes the goal of leaving what it leaves: so options and changes follow from it as from
-// any other. What the workshop charges at least does not come into it.
+// A price that is said becomes the goal of leaving what it leaves: so options and changes follow from it as
+// from any other. What the workshop charges at least does not come into it.
 Read<void> aim_at(Gathered& gathered, Money price) {
   Commission& commission = gathered.commission;
   PricePoints const points = points_for(price, points_of(commission.selling, price.currency));

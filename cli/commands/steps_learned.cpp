@@ -25,14 +25,17 @@ constexpr std::string_view enquiries_name = "enquiries";
 double decimal(Ratio value) { return static_cast<double>(value.num()) / static_cast<double>(value.den()); }
 
 double sum_believed(std::vector<Seen> const& seen) {
-  return std::accumulate(seen.begin(), seen.end(), 0.0, [](double sum, Seen const& one) { return sum + one.believed; });
+  return std::accumulate(seen.begin(), seen.end(), 0.0,
+                         [](double sum, Seen const& one) { return sum + one.believed; });
 }
 double sum_was(std::vector<Seen> const& seen) {
-  return std::accumulate(seen.begin(), seen.end(), 0.0, [](double sum, Seen const& one) { return sum + one.was; });
+  return std::accumulate(seen.begin(), seen.end(), 0.0,
+                         [](double sum, Seen const& one) { return sum + one.was; });
 }
 
 LearnedStep learned_step(StepSeen const& seen, Step const& now, std::vector<PastJob> const& jobs) {
-  LearnedStep step{.operation = seen.operation, .now = now, .timed_s = 0, .took_s = 0, .factor = {}, .far = {}};
+  LearnedStep step{
+      .operation = seen.operation, .now = now, .timed_s = 0, .took_s = 0, .factor = {}, .far = {}};
   auto const n = static_cast<double>(seen.times.size());
   step.timed_s = std::llround(sum_believed(seen.times) / n);
   step.took_s = std::llround(sum_was(seen.times) / n);
@@ -43,7 +46,8 @@ LearnedStep learned_step(StepSeen const& seen, Step const& now, std::vector<Past
 }
 
 double out_by(LearnedStep const& step) {
-  return std::abs(step.factor.value - 1) * static_cast<double>(step.timed_s) * static_cast<double>(step.factor.n);
+  return std::abs(step.factor.value - 1) * static_cast<double>(step.timed_s) *
+         static_cast<double>(step.factor.n);
 }
 
 std::vector<LearnedSpoil> learned_spoil(db::Workshop& workshop, std::vector<PastJob> const& jobs, Date on) {
@@ -55,9 +59,14 @@ std::vector<LearnedSpoil> learned_spoil(db::Workshop& workshop, std::vector<Past
     auto const found = materials.find(seen.material.value);
     if (found == materials.end()) continue;
     Material const& material = found->second;
-    LearnedSpoil spoil{.code = material.code, .now = material.spoil, .ruin_now = material.ruin_chance, .factor = {}, .ruin = {}};
+    LearnedSpoil spoil{.code = material.code,
+                       .now = material.spoil,
+                       .ruin_now = material.ruin_chance,
+                       .factor = {},
+                       .ruin = {}};
     bool const spoils = !seen.times.empty();
-    if (spoils) spoil.factor = learned_ratio(seen.times, {.prior = 1, .jobs_worth = 4, .spread = spoil_spread});
+    if (spoils)
+      spoil.factor = learned_ratio(seen.times, {.prior = 1, .jobs_worth = 4, .spread = spoil_spread});
     if (material.ruin_chance > Ratio(0))
       spoil.ruin = learned_chance(seen.ruined, seen.taken, decimal(material.ruin_chance), chances_worth);
     if (spoils || spoil.ruin) all.push_back(std::move(spoil));
@@ -94,7 +103,9 @@ class Accepting {
   Accepting(db::Writing& writing, Learned const& learned, Date from)
       : writing_(writing), learned_(learned), from_(from) {}
 
-  bool take(std::string const& name) { return take_step(name) || take_material(name) || take_enquiries(name); }
+  bool take(std::string const& name) {
+    return take_step(name) || take_material(name) || take_enquiries(name);
+  }
   Read<void> faults() const {
     if (faults_.empty()) return {};
     return tl::unexpected(faults_);
@@ -102,8 +113,9 @@ class Accepting {
 
  private:
   bool take_step(std::string const& name) {
-    auto const step = std::ranges::find(learned_.steps, operation_named(name),
-                                        [](LearnedStep const& each) { return std::optional(each.operation); });
+    auto const step = std::ranges::find(learned_.steps, operation_named(name), [](LearnedStep const& each) {
+      return std::optional(each.operation);
+    });
     if (step == learned_.steps.end()) return false;
     Step changed = step->now;
     Ratio const factor = to_thousandth(step->factor.value);
@@ -159,9 +171,7 @@ Fault not_learned(Learned const& learned, Args const& args, std::string const& n
 
 }  // namespace
 
-bool LearnedSpoil::worth_telling() const {
-  return factor.n > 0 && (factor.low > 1 || factor.high < 1);
-}
+bool LearnedSpoil::worth_telling() const { return factor.n > 0 && (factor.low > 1 || factor.high < 1); }
 
 Read<Learned> learn(db::Workshop& workshop, Args const& args, Date on) {
   db::Reading const reading(workshop);
@@ -179,14 +189,20 @@ Read<Learned> learn(db::Workshop& workshop, Args const& args, Date on) {
     learned.steps.push_back(learned_step(step, *library.find(step.operation), jobs));
   std::ranges::stable_sort(learned.steps, std::ranges::greater{}, out_by);
   learned.materials = learned_spoil(workshop, jobs, on);
-  learned.enquiries = learned_enquiries(db::load_enquiries_seen(workshop, filter->since, on), shop->work.enquiries_an_order);
+  learned.enquiries =
+      learned_enquiries(db::load_enquiries_seen(workshop, filter->since, on), shop->work.enquiries_an_order);
   return learned;
 }
 
-Read<std::vector<std::string>> accept(db::Writing& writing, Learned const& learned, Args const& args, Date from) {
+Read<std::vector<std::string>> accept(db::Writing& writing, Learned const& learned, Args const& args,
+                                      Date from) {
   std::vector<std::string> const names = words_of(args.text("--accept").value_or(""));
   if (names.empty())
-    return refuse({FaultCode::bad_command, args.where("--accept"), "", "what is to be taken over, such as sew-sections", {}});
+    return refuse({FaultCode::bad_command,
+                   args.where("--accept"),
+                   "",
+                   "what is to be taken over, such as sew-sections",
+                   {}});
   std::vector<Fault> faults;
   Accepting accepting(writing, learned, from);
   for (std::string const& name : names)

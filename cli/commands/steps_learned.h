@@ -41,7 +41,9 @@ struct Learned {
 };
 
 Read<Learned> learn(db::Workshop& workshop, Args const& args, Date on);
-// Writes a dated version of each thing that --accept names, and says their names. Faults: unknown_code with near.
-Read<std::vector<std::string>> accept(db::Writing& writing, Learned const& learned, Args const& args, Date from);
+// Writes a dated version of each thing that --accept names, and says their names. Faults: unknown_code with
+// near.
+Read<std::vector<std::string>> accept(db::Writing& writing, Learned const& learned, Args const& args,
+                                      Date from);
 
 }  // namespace endband::cli

@@ -48,17 +48,19 @@ std::string_view became(PastKept const& kept) {
 
 Document to_document(Imported const& view) {
   Document document;
-  auto const jobs = std::ranges::count_if(view.kept, [](PastKept const& kept) { return kept.job.has_value(); });
-  document.heading(fmt::format("{}: {} past commissions, {} of them jobs", view.dry_run ? "Would be kept" : "Kept",
-                               view.kept.size(), jobs));
+  auto const jobs =
+      std::ranges::count_if(view.kept, [](PastKept const& kept) { return kept.job.has_value(); });
+  document.heading(fmt::format("{}: {} past commissions, {} of them jobs",
+                               view.dry_run ? "Would be kept" : "Kept", view.kept.size(), jobs));
   Table table{{{"Number"}, {"Quoted"}, {"Title"}, {"To pay", Align::decimal}, {"Became", Align::left}}, {}};
   for (PastKept const& kept : view.kept)
     table.add({kept.job ? kept.job->number : db::number_text(kept.quote.number), date_text(kept.quote.on),
                kept.quote.title, money_text(kept.quote.total), std::string(became(kept))});
   document.add(std::move(table));
   document.paragraph(
-      std::string("Each was priced as of its day. What it took was received for it alone, at what that cost on the "
-                  "day it was accepted, and taken as quoted; the shelf is as it was.") +
+      std::string(
+          "Each was priced as of its day. What it took was received for it alone, at what that cost on the "
+          "day it was accepted, and taken as quoted; the shelf is as it was.") +
       (view.dry_run ? " Nothing is saved." : ""));
   if (!view.dry_run) document.next("endband margins list --by binding");
   return document;
@@ -72,7 +74,8 @@ std::string folder_of(std::string const& file) {
 Read<Answer> run(Context& context, Args const& args) {
   if (args.has("--example")) return Answer(PastExample{std::string(past_example())});
   if (args.word_count() < 1)
-    return refuse({FaultCode::bad_command, args.where("FILE"), "", "a text of past commissions, or --example", {}});
+    return refuse(
+        {FaultCode::bad_command, args.where("FILE"), "", "a text of past commissions, or --example", {}});
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   std::string const file = args.word(0);
@@ -85,7 +88,8 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!computed) return tl::unexpected(computed.error());
   auto kept = in_one_writing(context, **workshop, [&](db::Writing& writing) -> Read<std::vector<PastKept>> {
     for (PastComputed const& each : *computed)
-      if (auto changes = changed_since(each.computed, writing.workshop(), args, each.said.on); !changes.empty())
+      if (auto changes = changed_since(each.computed, writing.workshop(), args, each.said.on);
+          !changes.empty())
         return tl::unexpected(std::move(changes));
     return keep_past(writing, *past, *computed);
   });
@@ -100,7 +104,8 @@ Command workshop_import() {
           .verb = "import",
           .summary = "Keep past commissions out of a notebook",
           .about =
-              "Each is priced as of its day, and kept with what became of it: accepted, made in so many hours, sold "
+              "Each is priced as of its day, and kept with what became of it: accepted, made in so many "
+              "hours, sold "
               "for what was said. All of the text is kept, or nothing.",
           .words = {{"FILE", FlagType::file, "a text of past commissions, or - for standard input", false}},
           .flags = {{"--example", FlagType::on, "print a text to start from, and stop"}},

@@ -158,8 +158,8 @@ Shown around(std::string_view line, std::size_t at) {
   return {line.substr(begin, end - begin), at - begin, begin > 0, end < line.size()};
 }
 
-// Where a value in quotes says what was found, that is marked, and else the whole of it, also where `found` says more
-// than stands there.
+// Where a value in quotes says what was found, that is marked, and else the whole of it, also where `found`
+// says more than stands there.
 struct Marked {
   std::size_t at = 0, length = 0;
 };
@@ -168,7 +168,8 @@ Marked marked_in(std::string_view line, std::size_t at, std::string_view found) 
   if (rest.starts_with(found)) return {at, found.size()};
   std::size_t const closing = rest.starts_with('"') ? rest.find('"', 1) : std::string_view::npos;
   if (closing == std::string_view::npos) return {at, 0};
-  std::size_t const within = found.empty() ? std::string_view::npos : rest.substr(0, closing).find(found);
+  bool const part = !found.empty() && found.size() + 1 < closing;
+  std::size_t const within = part ? rest.substr(0, closing).find(found) : std::string_view::npos;
   if (within != std::string_view::npos) return {at + within, found.size()};
   return {at, closing + 1};
 }
@@ -180,12 +181,14 @@ std::string shown_line(Fault const& fault, std::string const& text) {
   for (int i = 1; i < fault.where.column && at < whole.size(); ++i) next_code_point(whole, at);
   Marked const marked = marked_in(whole, at, fault.found);
   Shown const shown = around(whole, marked.at);
-  std::string const line = (shown.cut_before ? "..." : "") + printable(shown.line) + (shown.cut_after ? "..." : "");
+  std::string const line =
+      (shown.cut_before ? "..." : "") + printable(shown.line) + (shown.cut_after ? "..." : "");
   std::size_t const before =
       display_width(printable(shown.line.substr(0, shown.at))) + (shown.cut_before ? 3 : 0);
   std::size_t const width = display_width(printable(shown.line.substr(shown.at, marked.length)));
-  std::string result = fmt::format("{:>4} | {}\n     | {}{}", fault.where.line, line, std::string(before, ' '),
-                                   std::string(std::max<std::size_t>(width, 1), '^'));
+  std::string result =
+      fmt::format("{:>4} | {}\n     | {}{}", fault.where.line, line, std::string(before, ' '),
+                  std::string(std::max<std::size_t>(width, 1), '^'));
   if (!fault.near.empty()) result += " " + did_you_mean(fault.near);
   return result + "\n";
 }

@@ -34,17 +34,17 @@ enum class Because : std::uint8_t {
   holding,         // what lay on the shelf cost another price than that of the day of use
   quantity,        // used and cut away
   spoil,
-  rate,            // hours as paid against the rates quoted, overtime
-  time,            // hours at the quoted rates
-  time_overhead,   // hours at the quoted overhead
-  outside,         // work by others
+  rate,           // hours as paid against the rates quoted, overtime
+  time,           // hours at the quoted rates
+  time_overhead,  // hours at the quoted overhead
+  outside,        // work by others
   fees,
   carriage,
-  allowances,      // for ruin, work done again, contingency, returns: none was needed, or more
-  variations,      // changes agreed
+  allowances,  // for ruin, work done again, contingency, returns: none was needed, or more
+  variations,  // changes agreed
   exchange,
   tax,
-  given_away,      // agreed below the price quoted
+  given_away,  // agreed below the price quoted
   rounding,
 };
 std::string_view because_name(Because because);
@@ -63,16 +63,16 @@ struct DifferenceDetail {
   std::string words;     // work by others
   Amount quoted, taken;  // of the material
   Duration quoted_time, worked_time;
-  Money amount;          // rounded half away; the parts' rounding stands under `rounding`
+  Money amount;  // rounded half away; the parts' rounding stands under `rounding`
 };
 struct Difference {
-  Money left_quoted, left;  // difference = left - left_quoted
+  Money left_quoted, left;                // difference = left - left_quoted
   std::vector<DifferenceLine> lines;      // every Because, in its order; sums to the difference
   std::vector<DifferenceDetail> details;  // largest first, whatever its sign
 };
 
-struct AgreedFirst {     // what was agreed on before any change
-  Money price, left;     // without tax; what it was quoted to leave
+struct AgreedFirst {  // what was agreed on before any change
+  Money price, left;  // without tax; what it was quoted to leave
 };
 // `agreed`: the quote agreed on last; `price`: agreed last, without tax, and `kept` of it.
 struct JobToReview {

@@ -55,12 +55,20 @@ struct Design {
   std::vector<std::size_t> rows;  // of the feature table
 };
 
+// Rows of the table that the same jobs have cannot be told apart: the first stands for them all.
+bool same_jobs(Jobs const& jobs, std::size_t a, std::size_t b) {
+  return std::ranges::all_of(jobs,
+                             [a, b](PastJob const* job) { return job->features[a] == job->features[b]; });
+}
+
 Design design_of(Jobs const& jobs, double (*y)(PastJob const&)) {
   Design design;
   auto const n = static_cast<std::int64_t>(jobs.size());
   for (std::size_t row = 0; row < feature_table().size(); ++row) {
     auto const with = std::ranges::count_if(jobs, [row](PastJob const* job) { return job->features[row]; });
-    if (with >= few && n - with >= few) design.rows.push_back(row);
+    bool const new_column = std::ranges::none_of(
+        design.rows, [&](std::size_t const earlier) { return same_jobs(jobs, earlier, row); });
+    if (with >= few && n - with >= few && new_column) design.rows.push_back(row);
   }
   if (design.rows.empty()) return design;
   std::vector<std::string> const outlets = outlets_beside_the_first(jobs);
@@ -164,6 +172,7 @@ std::map<std::size_t, Effect> effects_on_margin(std::span<PastJob const> jobs) {
 std::vector<FeatureEffect> feature_effects(std::span<PastJob const> jobs) {
   std::map<std::size_t, Effect> const margins = effects_on_margin(jobs);
   std::map<std::size_t, Effect> const hours = effects(of(jobs, has_hours), hours_over);
+  Jobs const all = of(jobs, [](PastJob const&) { return true; });
   std::vector<FeatureEffect> result;
   for (std::size_t row = 0; row < feature_table().size(); ++row) {
     auto const by_margin = margins.find(row);
@@ -173,6 +182,8 @@ std::vector<FeatureEffect> feature_effects(std::span<PastJob const> jobs) {
     effect.feature = row;
     effect.with = std::ranges::count_if(jobs, [row](PastJob const& job) { return job.features[row]; });
     effect.without = static_cast<std::int64_t>(jobs.size()) - effect.with;
+    for (std::size_t other = row + 1; other < feature_table().size(); ++other)
+      if (same_jobs(all, row, other)) effect.always_with.push_back(other);
     if (by_margin != margins.end()) {
       effect.margin = by_margin->second.size;
       effect.margin_chance = by_margin->second.chance;

@@ -27,6 +27,8 @@ struct StepSeen {
 // feature, 0 where it is not in it.
 struct FeatureEffect {
   std::size_t feature;  // row of feature_table()
+  // Rows after it that just the same jobs have: nothing tells them apart, and the effect is of all together.
+  std::vector<std::size_t> always_with;
   std::int64_t with = 0, without = 0;
   Ranged margin;             // 0.03: three points of a hundred
   Ranged hours;              // hours a job

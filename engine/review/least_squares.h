@@ -18,8 +18,8 @@ struct Fit {
   std::vector<double> estimate;   // of each column
   std::vector<double> deviation;  // standard deviation of each estimate
   std::vector<double> uneven;     // the same where the noise may differ from row to row (HC3: MacKinnon and
-                               // White 1985, from memory)
-  double residual = 0;  // residual standard deviation
+                                  // White 1985, from memory)
+  double residual = 0;            // residual standard deviation
   double r_squared = 0;
   double freedom = 0;  // rows - effective number of parameters
 };

@@ -32,8 +32,9 @@ constexpr std::array strap{OperationKind::make_strap};
 constexpr std::array ties{OperationKind::make_ties};
 constexpr std::array stone{OperationKind::set_stone};
 constexpr std::array box{OperationKind::build_box};
-constexpr std::array repairs{OperationKind::pull_block, OperationKind::guard_folds, OperationKind::mend_leaves,
-                             OperationKind::resew_block, OperationKind::reback_book};
+constexpr std::array repairs{OperationKind::pull_block, OperationKind::guard_folds,
+                             OperationKind::mend_leaves, OperationKind::resew_block,
+                             OperationKind::reback_book};
 constexpr std::array guards{OperationKind::set_guards};
 
 constexpr std::array table{

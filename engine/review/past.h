@@ -18,8 +18,8 @@ namespace endband {
 
 // Work that some books have and others do not, by which past books are compared: one row of a table each.
 struct FeatureRow {
-  std::string_view name;   // "stone"
-  std::string_view words;  // "a stone set into the cover"
+  std::string_view name;                 // "stone"
+  std::string_view words;                // "a stone set into the cover"
   std::span<OperationKind const> kinds;  // any of them makes it
 };
 std::span<FeatureRow const> feature_table();
@@ -28,8 +28,8 @@ using Features = std::bitset<most_features>;  // by row of the table
 // Of the rows that an operation makes.
 Features features_made_by(OperationKind kind);
 
-// One finished commission. Money is the workshop's, without tax. `price` is what was agreed, `full_price` what
-// it would have been without what was given away (a discount, a gift, a lower price agreed).
+// One finished commission. Money is the workshop's, without tax. `price` is what was agreed, `full_price`
+// what it would have been without what was given away (a discount, a gift, a lower price agreed).
 struct PastJob {
   std::int64_t job = 0;
   std::string number, title, binding;

@@ -31,7 +31,7 @@ constexpr std::array rows{
     term("commissions[].because", words, 1, 200, "why it was given away"),
     term("commissions[].accepted", date, 0, 0, "the day the customer took it; it came to nothing unless said"),
     term("commissions[].finished", date, 0, 0, "the day it was finished; still open unless said"),
-    term("commissions[].hours", words, 1, most_words, "what was worked: \"sew-sections 3 h 10 min; covering 110 %; rest 100 %\""),
+    term("commissions[].hours", words, 1, most_words, "what was worked: \"sew-sections 3 h 10 min; cover 110 %; rest 100 %\""),
     term("commissions[].spoiled", words, 1, most_words, "spoiled beyond what was quoted: \"text-wove-90 2 sheets; mull-fine 0.2 m\""),
     term("commissions[].fees", money, 0, most_money, "what the outlet really took"),
     term("commissions[].carriage", money, 0, most_money, "what sending it really cost"),
@@ -56,7 +56,7 @@ customer = "old-friend"
 price = "640.00"            # as the buyer saw it; or margin = "18 %"; or the workshop's own goal
 accepted = 2026-02-06       # without it the quote came to nothing
 finished = 2026-03-02       # without it the job is still open
-hours = "sew-sections 5 h 10 min; covering 110 %; rest 100 %"   # a share is of what was quoted
+hours = "sew-sections 5 h 10 min; cover 110 %; rest 100 %"   # a share is of what was quoted
 spoiled = "text-wove-90 2 sheets"                               # beyond what was quoted
 )";
 
@@ -66,11 +66,11 @@ std::string_view trimmed(std::string_view text) {
   return text.substr(first, text.find_last_not_of(" \t\n\r") - first + 1);
 }
 
-// "a; b": what stands between semicolons, or ends of lines.
+// "a; b": what stands between semicolons.
 std::vector<std::string_view> parted(std::string_view text) {
   std::vector<std::string_view> parts;
   while (!text.empty()) {
-    std::size_t const end = std::min(text.find_first_of(";\n"), text.size());
+    std::size_t const end = std::min(text.find(';'), text.size());
     if (std::string_view const part = trimmed(text.substr(0, end)); !part.empty()) parts.push_back(part);
     text.remove_prefix(std::min(end + 1, text.size()));
   }
@@ -164,12 +164,14 @@ class PastReader {
     if (of.price && of.margin)
       terms_.fault(FaultCode::contradiction, key("commissions[].margin"), "a price or a margin, not both");
     if (of.discount && of.because.empty())
-      terms_.fault(FaultCode::missing_key, key("commissions[].discount"), "because = ..., its reason, beside it");
+      terms_.fault(FaultCode::missing_key, key("commissions[].discount"),
+                   "because = ..., its reason, beside it");
     if (!of.discount) terms_.refuse_key(key("commissions[].because"), "discount = ... beside it");
     if (!of.accepted)
       for (std::string_view const path :
            {"commissions[].finished", "commissions[].hours", "commissions[].spoiled", "commissions[].fees",
-            "commissions[].carriage", "commissions[].exchange", "commissions[].returned", "commissions[].tax"})
+            "commissions[].carriage", "commissions[].exchange", "commissions[].returned",
+            "commissions[].tax"})
         terms_.refuse_key(key(path), "accepted = ..., the day the customer took it");
     if (of.accepted && *of.accepted < of.on)
       terms_.fault(FaultCode::contradiction, key("commissions[].accepted"),

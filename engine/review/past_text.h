@@ -37,9 +37,9 @@ struct PastCommission {
   std::string book;  // the description's file
   Date on;           // it was quoted; prices, times and settings are of that day
   std::optional<std::string> customer, through;
-  std::optional<Ratio> margin;   // the goal,
-  std::optional<Money> price;    // or what was asked, as the buyer saw it
-  std::optional<Ratio> discount; // and its reason
+  std::optional<Ratio> margin;    // the goal,
+  std::optional<Money> price;     // or what was asked, as the buyer saw it
+  std::optional<Ratio> discount;  // and its reason
   std::string because;
   std::optional<Date> accepted, finished;  // neither: it came to nothing
   std::vector<PastHours> hours;
@@ -54,8 +54,8 @@ struct PastText {
 
 std::span<KeyRow const> past_keys();
 
-// All faults at once, each with its line: unknown keys, a step that there is none of, hours of a book that came to
-// nothing, days in no order ... `shop`: the workshop's currency. At most 100 commissions.
+// All faults at once, each with its line: unknown keys, a step that there is none of, hours of a book that
+// came to nothing, days in no order ... `shop`: the workshop's currency. At most 100 commissions.
 Read<PastText> read_past(std::string_view text, std::string const& source, Currency shop);
 
 // A commented text to start from, right as it stands.

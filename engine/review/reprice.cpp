@@ -134,7 +134,7 @@ Repriced repriced(FrozenQuote const& quote, Today const& today) {
   result.under = result.left_now.minor < 0;
   result.not_priced = now.not_priced;
   compare_with_goal(quote, sheet, now.shop, result);
-  if (!result.under) return result;
+  if (!result.under && !(result.below_goal && result.cost_now > result.cost_then)) return result;
   std::optional<Largest> const largest = largest_change(quote, now);
   if (!largest) return result;
   result.largest = largest->change;

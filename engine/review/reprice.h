@@ -62,8 +62,9 @@ struct Repriced {
   // does.
   std::optional<Money> ticket;
   Money ticket_then;
-  std::optional<SingleChange> largest;  // of those under: what alone adds most
-  bool alone = false;                   // and is enough alone to bring it under, when it was not before
+  // Of those under, and of those below their goal that became dearer: what alone adds most.
+  std::optional<SingleChange> largest;
+  bool alone = false;       // and is enough alone to bring it under, when it was not before
   bool not_priced = false;  // a material has no price now, or one in another unit: left at the old one
 };
 // Of the quote only what a price follows from need be there: bill, work, outside, shop, selling, goal,

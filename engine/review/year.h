@@ -1,5 +1,5 @@
-// A stretch of time looked back on: overhead that jobs bore against what was spent, hours charged against those
-// planned, and the rates that would cover the next year.
+// A stretch of time looked back on: overhead that jobs bore against what was spent, hours charged against
+// those planned, and the rates that would cover the next year.
 #pragma once
 
 #include "engine/costing/costing.h"
@@ -26,8 +26,8 @@ struct YearSeen {
 };
 YearSeen look_back(YearFigures const& figures);
 
-// What was spent of yearly sums that changed on some days: each day of [from, to] bears 1/365 of the sum in force
-// on it. Rounded once, half away.
+// What was spent of yearly sums that changed on some days: each day of [from, to] bears 1/365 of the sum in
+// force on it. Rounded once, half away.
 struct InForceFrom {
   Date from;
   Money a_year;

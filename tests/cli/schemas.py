@@ -11,6 +11,7 @@ import unittest
 
 import jsonschema
 
+import margins
 import program
 
 # What a job needs to come to its end: one that needs little.
@@ -193,6 +194,25 @@ def promised(bench):
     yield bench.json("quote", "odds", made["number"], "--runs", "200")
 
 
+def looked_back(bench):
+    """Past commissions, all that is said of them, and the same where there are none."""
+    for line in (["margins", "list"], ["margins", "worth"], ["margins", "year"], ["margins", "reprice"], ["steps", "learn"]):
+        yield bench.json(*line)
+    yield bench.json("workshop", "import", "--example")
+    yield bench.json("workshop", "import", margins.notebook(bench))
+    number = bench.json("margins", "list")["rows"][0]["job"]
+    yield bench.json("job", "sold", number, "--fees", "12.00", "--tax-paid", "3")
+    for by in ("binding", "feature", "outlet", "customer", "month"):
+        yield bench.json("margins", "list", "--by", by)
+    yield bench.json("margins", "list", "--svg", "figures")
+    yield bench.json("margins", "show", number)
+    yield bench.json("margins", "worth", "--svg", "worth")
+    yield bench.json("margins", "year")
+    yield bench.json("margins", "reprice", "--if", "rate=+9.00")
+    yield bench.json("margins", "reprice", "--if", "goat-moss-08=+90%", "--if", "text-wove-90=+900%")
+    yield bench.json("steps", "learn", "--accept", "sew-sections enquiries", "--svg", "steps")
+
+
 def cut(bench):
     """A book and its job cut by plan, and one that cannot be cut."""
     half = bench.write("half.toml", 'endband = 1\nmodel = "half-leather"\n')
@@ -245,6 +265,7 @@ class Schemas(unittest.TestCase):
             cls.answers.append((["job", "finish"], finished(bench)))
             cls.answers += [(["cut"], document) for document in cut(bench)]
             cls.answers += [(["promised"], document) for document in promised(bench)]
+            cls.answers += [(["looked back"], document) for document in looked_back(bench)]
             refused = bench.run("--json", "quote", "make", bench.write("bad.toml", 'endband = 1\nheigth = 5\npages = "x"\n'))
             cls.answers.append((["a fault"], json.loads(refused.stderr)))
             cls.lists = {c["answer_schema"]: bench.good(c["noun"], c["verb"], "--jsonl") for c in cls.commands

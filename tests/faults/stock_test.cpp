@@ -1,5 +1,6 @@
 // What a failing disk does to the shelf and to jobs.
 #include "db/jobs.h"
+#include "db/past.h"
 #include "db/undo.h"
 #include "tests/db/shelf.h"
 #include "tests/faults/walk.h"
@@ -128,18 +129,23 @@ TEST_CASE("a job takes and gives back whole or not at all, whatever step of the 
 }
 
 TEST_CASE("a job ends, and a command is taken back, whole or not at all, whatever step of the disk fails") {
-  walk_all(with_job, {{"time",
-                       [](Writing& writing) {
-                         (void)add_time(writing, the_job(writing.workshop()), OperationKind::sew_sections,
-                                        std::nullopt, Duration{7200}, std::nullopt, today, "")
-                             .value();
-                       }},
-                      {"cancel", [](Writing& writing) {
-                         JobHeader const job = the_job(writing.workshop());
-                         (void)cancel(writing, job, load_quote(writing.workshop(), job.quote.id),
-                                      std::nullopt, today, "")
-                             .value();
-                       }}});
+  walk_all(
+      with_job,
+      {{"time",
+        [](Writing& writing) {
+          (void)add_time(writing, the_job(writing.workshop()), OperationKind::sew_sections, std::nullopt,
+                         Duration{7200}, std::nullopt, today, "")
+              .value();
+        }},
+       {"sold",
+        [](Writing& writing) {
+          (void)add_sale(writing, the_job(writing.workshop()), SaleKind::fees, eur(12'00), today, "").value();
+        }},
+       {"cancel", [](Writing& writing) {
+          JobHeader const job = the_job(writing.workshop());
+          (void)cancel(writing, job, load_quote(writing.workshop(), job.quote.id), std::nullopt, today, "")
+              .value();
+        }}});
   DiskWalk walk(with_job);
   CHECK(walk.over([](Workshop& workshop) {
     EntryInfo own = info("undo");

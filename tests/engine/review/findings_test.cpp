@@ -167,6 +167,24 @@ TEST_CASE("A feature's effect has its size, range and numbers, and is drawn towa
   CHECK(by_leaf.margin.low < by_leaf.margin.value);
 }
 
+TEST_CASE("Features that always come together have one effect, as if they were one") {
+  std::vector<PastJob> alone, together;
+  for (std::int64_t i = 0; i < 24; ++i) {
+    std::int64_t const left = (i % 2 == 0 ? 150'00 : 90'00) + (i * 7 % 11 - 5) * 4'00;
+    alone.push_back(job("", left, i % 2 == 0 ? leaf() : endband::Features{}));
+    together.push_back(job("", left, i % 2 == 0 ? leaf() | stone() : endband::Features{}));
+  }
+  std::vector<FeatureEffect> const one = endband::feature_effects(alone),
+                                   both = endband::feature_effects(together);
+  REQUIRE(one.size() == 1);
+  REQUIRE(both.size() == 1);
+  CHECK(both[0].margin.value == Approx(one[0].margin.value));
+  CHECK(both[0].margin.low == Approx(one[0].margin.low));
+  REQUIRE(both[0].always_with.size() == 1);
+  CHECK(endband::feature_table()[both[0].always_with[0]].name == "stone");
+  CHECK(one[0].always_with.empty());
+}
+
 TEST_CASE("Where nothing speaks for an effect, its prior is a fifth of the noise") {
   // 12 jobs with and 12 without differ by 0.002 in noise of 0.05: shrunk by 6 / (6 + 25)
   std::vector<PastJob> jobs;

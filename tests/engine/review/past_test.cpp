@@ -34,8 +34,7 @@ TEST_CASE("Every feature has a name of its own, and its work") {
   for (endband::FeatureRow const& row : endband::feature_table()) {
     CHECK(names.insert(row.name).second);
     CHECK_FALSE(row.words.empty());
-    for (endband::OperationKind const kind : row.kinds)
-      CHECK(endband::features_made_by(kind).any());
+    for (endband::OperationKind const kind : row.kinds) CHECK(endband::features_made_by(kind).any());
   }
   CHECK(endband::features_made_by(endband::OperationKind::post_parcel).none());
 }

@@ -128,7 +128,9 @@ TEST_CASE("a dearer material costs its quantity more, and is the change that did
   CHECK_FALSE(dearer.under);
   CHECK(dearer.below_goal);
   CHECK(dearer.ticket == eur(375'00));
-  CHECK_FALSE(dearer.largest);
+  REQUIRE(dearer.largest);  // of what only fell below its goal, too
+  CHECK(dearer.largest->dearer == eur(50'00));
+  CHECK_FALSE(dearer.alone);
   Repriced const under = book.if_("goat-green=+150%");
   CHECK(under.cost_now == eur(350'00));
   CHECK(under.left_now == eur(-50'00));
