@@ -171,8 +171,7 @@ Document to_document(Week const& week) {
 Read<void> draw(Context const& context, Args const& args, Week const& week) {
   if (!week.folder) return {};
   std::vector<NewFile> const files{{"bench.svg", to_svg(draw_bench_chart(week.chart))}};
-  if (auto const may = may_draw(context, args, week.folder, files); !may) return may;
-  return draw_files(context, week.folder, files);
+  return draw(context, args, week.folder, files);
 }
 
 // A quote that is not accepted, as if it were asked today.

@@ -27,8 +27,7 @@ Read<void> write_drawings(Context const& context, Args const& args, Measured con
   if (!view.folder) return {};
   std::vector<NewFile> files;
   for (Drawing const& drawing : view.drawings) files.push_back({drawing_file(drawing), to_svg(drawing)});
-  if (auto const may = may_draw(context, args, view.folder, files); !may) return may;
-  return draw_files(context, view.folder, files);
+  return draw(context, args, view.folder, files);
 }
 
 Read<Answer> run(Context& context, Args const& args) {

@@ -19,4 +19,10 @@ Read<void> draw_files(Context const& context, std::optional<std::string> const& 
   return {};
 }
 
+Read<void> draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
+                std::vector<NewFile> const& files) {
+  if (auto const may = may_draw(context, args, folder, files); !may) return may;
+  return draw_files(context, folder, files);
+}
+
 }  // namespace endband::cli

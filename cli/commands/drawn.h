@@ -15,6 +15,9 @@ namespace endband::cli {
 // already_exists for each file that is there; without a folder there is nothing to say.
 Read<void> may_draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
                     std::vector<NewFile> const& files);
+// Both, one after the other, where nothing else is written.
+Read<void> draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
+                std::vector<NewFile> const& files);
 // Nothing without a folder or a file, nor with --dry-run.
 Read<void> draw_files(Context const& context, std::optional<std::string> const& folder,
                       std::vector<NewFile> const& files);

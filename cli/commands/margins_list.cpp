@@ -36,12 +36,7 @@ PastSum sum_of(PastJob const& job) {
   return sum;
 }
 
-double decimal(Ratio value) { return static_cast<double>(value.num()) / static_cast<double>(value.den()); }
 double percent_of(std::optional<Ratio> share) { return share ? 100 * decimal(*share) : 0; }
-double major(Money money) {
-  return static_cast<double>(money.minor) / static_cast<double>(money.currency.minor_per_major());
-}
-
 std::string group_words(MarginsList const& view, std::string const& name) {
   if (!name.empty()) return name;
   return view.by == GroupBy::outlet ? "own" : "nobody yet";
@@ -289,9 +284,7 @@ Read<Answer> run(Context& context, Args const& args) {
   if (view->folder) {
     std::vector<NewFile> files{{"margins.svg", to_svg(draw_pairs(pair_figure(*view)))}};
     if (view->by) files.push_back({"hourly.svg", to_svg(draw_ranges(group_figure(*view)))});
-    if (auto const done = may_draw(context, args, view->folder, files); !done)
-      return tl::unexpected(done.error());
-    if (auto const done = draw_files(context, view->folder, files); !done)
+    if (auto const done = draw(context, args, view->folder, files); !done)
       return tl::unexpected(done.error());
   }
   return Answer(std::move(*view));

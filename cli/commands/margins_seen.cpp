@@ -2,6 +2,7 @@
 
 #include "cli/words/values.h"
 #include "db/customers.h"
+#include "db/outlets.h"
 #include "engine/book/style.h"
 
 #include <fmt/format.h>
@@ -23,9 +24,27 @@ Read<std::optional<std::string>> binding_said(Args const& args) {
                  nearest(*code, names)});
 }
 
+// One that is there now, or that past jobs were sold through.
+Read<void> check_outlet(db::Workshop& workshop, Args const& args, std::string const& code, Date on) {
+  std::vector<std::string> const codes = db::outlet_codes(workshop, on);
+  db::PastFilter sold;
+  sold.outlet = code;
+  if (std::ranges::find(codes, code) != codes.end() || !db::load_past(workshop, sold).jobs.empty()) return {};
+  std::vector<std::string_view> names{own};
+  names.insert(names.end(), codes.begin(), codes.end());
+  return refuse({FaultCode::unknown_code, args.where("--outlet"), code, "an outlet's code, or own",
+                 nearest(code, names)});
+}
+
 std::int64_t thousandths(double value) { return std::llround(value * 1000); }
 
 }  // namespace
+
+double decimal(Ratio value) { return static_cast<double>(value.num()) / static_cast<double>(value.den()); }
+
+double major(Money money) {
+  return static_cast<double>(money.minor) / static_cast<double>(money.currency.minor_per_major());
+}
 
 std::vector<Flag> past_flags() {
   return {{"--since", FlagType::date, "only jobs finished on that day or later"},
@@ -44,7 +63,11 @@ Read<db::PastFilter> past_filter(db::Workshop& workshop, Args const& args, Date 
   if (!binding) return tl::unexpected(std::move(binding.error()));
   filter.binding = std::move(*binding);
   filter.outlet = args.text("--outlet");
-  if (filter.outlet == own) filter.outlet = "";
+  if (filter.outlet == own)
+    filter.outlet = "";
+  else if (filter.outlet)
+    if (auto const done = check_outlet(workshop, args, *filter.outlet, on); !done)
+      return tl::unexpected(done.error());
   filter.customer = args.text("--customer");
   if (filter.customer)
     if (auto const known = db::find_customer(workshop, *filter.customer); !known)

@@ -22,6 +22,10 @@ Json past_job_json(PastJob const& job);
 Json past_sum_json(PastSum const& sum);
 Json ranged_json(Ranged const& ranged);  // thousandths as whole numbers
 
+// For figures and bars only: no sum of money is reckoned with it.
+double decimal(Ratio value);
+double major(Money money);
+
 // "18.4 %"; empty: there is no price to take it of.
 std::string margin_words(std::optional<Ratio> share);
 // "+2 h 10 min", "-0 h 20 min"

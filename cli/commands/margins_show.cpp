@@ -179,10 +179,6 @@ Document to_document(MarginsShow const& view) {
   return document;
 }
 
-double major(Money money) {
-  return static_cast<double>(money.minor) / static_cast<double>(money.currency.minor_per_major());
-}
-
 // From what the buyer paid to what was quoted to be left, and from there to what was.
 StairFigure stairs(MarginsShow const& view) {
   FrozenQuote const& agreed = view.seen.agreed;
@@ -265,9 +261,7 @@ Read<Answer> run(Context& context, Args const& args) {
   std::vector<NewFile> const files{
       {view->seen.job.number + "-walk.svg", to_svg(draw_stairs(stairs(*view)))},
       {view->seen.job.number + "-hours.svg", to_svg(draw_pairs(hours_figure(*view)))}};
-  if (auto const done = may_draw(context, args, view->folder, files); !done)
-    return tl::unexpected(done.error());
-  if (auto const done = draw_files(context, view->folder, files); !done) return tl::unexpected(done.error());
+  if (auto const done = draw(context, args, view->folder, files); !done) return tl::unexpected(done.error());
   return Answer(std::move(*view));
 }
 

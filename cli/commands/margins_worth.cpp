@@ -229,9 +229,7 @@ Read<Answer> run(Context& context, Args const& args) {
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
   std::vector<NewFile> const files{{"features.svg", to_svg(draw_ranges(figure_of(*view)))}};
-  if (auto const done = may_draw(context, args, view->folder, files); !done)
-    return tl::unexpected(done.error());
-  if (auto const done = draw_files(context, view->folder, files); !done) return tl::unexpected(done.error());
+  if (auto const done = draw(context, args, view->folder, files); !done) return tl::unexpected(done.error());
   return Answer(std::move(*view));
 }
 

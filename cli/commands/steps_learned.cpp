@@ -22,8 +22,6 @@ Ratio const most_spoil(95, 100);
 constexpr std::int64_t thousand = 1000;
 constexpr std::string_view enquiries_name = "enquiries";
 
-double decimal(Ratio value) { return static_cast<double>(value.num()) / static_cast<double>(value.den()); }
-
 double sum_believed(std::vector<Seen> const& seen) {
   return std::accumulate(seen.begin(), seen.end(), 0.0,
                          [](double sum, Seen const& one) { return sum + one.believed; });

@@ -192,6 +192,30 @@ class Margins(unittest.TestCase):
         self.assertIn("say nothing of the next year", self.bench.good("margins", "year"))
         self.refused("margins", "show", "26-001", code="unknown-code", exit_code=2)
 
+    def test_what_is_not_known_is_refused_with_what_is_near(self):
+        self.kept()
+        for words in (["--outlet", "nowhere"], ["--customer", "nobody"], ["--binding", "raised-cord"]):
+            self.refused("margins", "list", *words, code="unknown-code", exit_code=2)
+        for words in (["--by", "colour"], ["--sort", "size"]):
+            self.refused("margins", "list", *words, code="bad-value", exit_code=2)
+        self.refused("margins", "list", "--since", "2027-01-01", "--until", "2026-01-01", code="contradiction", exit_code=2)
+        self.assertEqual(self.bench.json("margins", "list", "--outlet", "own")["all"]["jobs"], 3)
+        self.refused("margins", "reprice", "--if", "rate=2", code="bad-value", exit_code=2)
+        self.refused("margins", "reprice", "--if", "goat-mos-08=+5%", code="unknown-code", exit_code=2)
+
+    def test_repricing_supposes_and_changes_nothing(self):
+        self.kept()
+        plain = self.bench.json("margins", "reprice")
+        dearer = self.bench.json("margins", "reprice", "--if", "rate=+20.00", "--if", "text-wove-90=+10%")
+        self.assertEqual(plain["quotes"], 5)
+        self.assertEqual(dearer["supposed"], ["rate=+20.00", "text-wove-90=+10%"])
+        self.assertGreater(cents(dearer["cost_now"]), cents(plain["cost_now"]))
+        self.assertEqual(dearer["below_goal"], 5)
+        self.assertTrue(all(row["largest"]["what"] == "rate" for row in dearer["rows"] if row["largest"]))
+        for row in dearer["rows"]:
+            self.assertGreater(cents(row["ticket_now"]), cents(row["ticket_then"]))
+        self.assertEqual(self.bench.json("margins", "reprice"), plain)
+
     def test_a_job_that_goes_on_is_not_looked_back_on(self):
         self.kept()
         self.refused("margins", "show", "26-004", code="rule-refused", exit_code=1)
