@@ -3,6 +3,7 @@
 
 #include "db/job_rows.h"
 #include "db/statement.h"
+#include "engine/pricing/walk.h"
 
 #include <unordered_map>
 
@@ -28,7 +29,8 @@ std::string past_text() {
       "(SELECT max(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
   std::string const first =
       "(SELECT min(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
-  return "SELECT j.id, c.year, c.count, q.title, q.binding, ifnull(o.code, ''), ifnull(cu.code, ''), "
+  return "SELECT j.id, a.quote, c.year, c.count, q.title, q.binding, ifnull(o.code, ''), ifnull(cu.code, "
+         "''), "
          "q.on_date, "
          "e.on_date, foff.money_left, sh.labour, r.labour, r.seconds, "
          "r.total, r.kept, t.delivery_carriage, ifnull(iif(o.collects_tax = 1, 0, w.tax_due), off.tax), "
@@ -79,9 +81,22 @@ Money left_of(Quoted const& row, SaleSums const& sale) {
   return left - told_or(sale.returned, none);
 }
 
-Money full_price_of(PastJob const& job, Quoted const& row) {
-  if (!row.discount || !row.lines) return job.price;
-  return job.price + scale(*row.lines, *row.discount, Rounding::half_away);
+// What a discount gave away: of the price, and of what would have been left of it. An outlet takes its share
+// of a full price too.
+void add_given(Workshop& workshop, std::int64_t quote_id, Quoted const& row, PastJob& job) {
+  job.left_given = {0, job.price.currency};
+  job.full_price = job.price;
+  if (!row.discount || !row.lines) return;
+  if (!row.price) {
+    job.left_given = scale(*row.lines, *row.discount, Rounding::half_away);
+    job.full_price = job.price + job.left_given;
+    return;
+  }
+  FrozenQuote const quote = load_quote(workshop, quote_id);
+  Walk const& given = quote.offer.walk;
+  Walk const full = walk({quote.sheet, quote.delivery, quote.selling, quote.shop}, given.ticket);
+  job.full_price = job.price + full.price - given.price;
+  job.left_given = full.left - given.left;
 }
 
 // Tax told beside a price that was changed: what was charged of it follows from the quote's rates.
@@ -100,14 +115,15 @@ PastJob read_job(Workshop& workshop, Statement& select) {
   Quoted row;
   SaleSums sale;
   QuoteNumber number;
-  select.read(job.job, number.year, number.count, job.title, job.binding, job.outlet, job.customer,
+  std::int64_t quote = 0;
+  select.read(job.job, quote, number.year, number.count, job.title, job.binding, job.outlet, job.customer,
               job.quoted_on, job.ended, job.left_quoted, job.labour_quoted, job.labour, job.seconds,
               row.total, row.kept, row.carriage, row.tax, row.changed, row.price, row.yours, row.fees,
               row.exchange, Pair{row.discount}, row.lines, row.seconds, sale.fees, sale.carriage,
               sale.exchange, sale.returned, sale.tax);
   job.number = job_number(number);
   job.price = row.kept;
-  job.full_price = full_price_of(job, row);
+  add_given(workshop, quote, row, job);
   job.left = row.changed && sale.tax ? left_by_parts(workshop, job.number) : left_of(row, sale);
   job.seconds_quoted = round(row.seconds, Rounding::half_away);
   return job;

@@ -73,5 +73,6 @@ struct Absorbed {  // by the jobs that ended within the days
 };
 Absorbed load_absorbed(Workshop& workshop, Date from, Date to);
 std::vector<std::vector<InForceFrom>> load_overheads(Workshop& workshop);  // of each overhead.<name>
+std::optional<Date> first_year_set(Workshop& workshop);  // from which the year's hours are said
 
 }  // namespace endband::db

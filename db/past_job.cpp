@@ -116,6 +116,13 @@ Absorbed load_absorbed(Workshop& workshop, Date from, Date to) {
   return absorbed;
 }
 
+std::optional<Date> first_year_set(Workshop& workshop) {
+  Statement select(workshop.connection(),
+                   "SELECT min(valid_from) FROM setting_version WHERE name = 'year.hours'");
+  if (!select.step()) return std::nullopt;
+  return select.value<std::optional<Date>>();
+}
+
 std::vector<std::vector<InForceFrom>> load_overheads(Workshop& workshop) {
   Statement select(
       workshop.connection(),

@@ -46,6 +46,8 @@ std::vector<QuoteHeader> list_quotes(Workshop& workshop, std::optional<std::stri
 // "26-014a", "26-014" (its latest issue), "14" while one year only has it. Faults: unknown_code with near
 // numbers.
 Read<QuoteHeader> find_quote(Workshop& workshop, std::string_view number);
+// A quote that stands, of the same day, customer (empty: nobody) and description, written before this entry.
+std::optional<QuoteHeader> same_quote(Writing& writing, std::string_view customer, FrozenQuote const& quote);
 QuoteHeader load_header(Workshop& workshop, std::int64_t id);
 FrozenQuote load_quote(Workshop& workshop, std::int64_t id);
 

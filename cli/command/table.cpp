@@ -16,6 +16,7 @@ std::span<Command const> commands() {
       quote_make(),
       quote_list(),
       quote_show(),
+      quote_print(),
       quote_explain(),
       quote_odds(),
       quote_weigh(),

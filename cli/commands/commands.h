@@ -11,6 +11,7 @@ Command book_cut();
 Command quote_make();
 Command quote_list();
 Command quote_show();
+Command quote_print();
 Command quote_explain();
 Command quote_odds();
 Command quote_weigh();

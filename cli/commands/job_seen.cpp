@@ -4,6 +4,7 @@
 #include "cli/words/values.h"
 #include "db/job_shelf.h"
 #include "db/materials.h"
+#include "db/past.h"
 
 #include <fmt/format.h>
 
@@ -55,6 +56,13 @@ Read<void> see_materials(db::Workshop& workshop, JobSeen& seen) {
   return {};
 }
 
+Money sale_now(db::Workshop& workshop, JobSeen const& seen) {
+  std::vector<TakenOn> const nothing;
+  SaleTaken const told = db::load_sale(workshop, seen.job);
+  Money const left = left_of({seen.agreed, seen.record, nothing, told, {}, seen.job.price, seen.job.kept});
+  return seen.job.kept - seen.cost.total - left;
+}
+
 }  // namespace
 
 Read<db::JobHeader> job_meant(db::Workshop& workshop, Args const& args) {
@@ -70,6 +78,7 @@ Read<JobSeen> see_job(db::Workshop& workshop, Args const& args, Date on) {
   seen.record = db::load_record(workshop, *job);
   seen.job = std::move(*job);
   seen.cost = actual_cost(seen.agreed, seen.record);
+  seen.sale = sale_now(workshop, seen);
   seen.work = work_beside(seen.agreed, seen.record);
   if (!seen.ended()) seen.open = still_open(seen.agreed, seen.record);
   if (auto const done = see_materials(workshop, seen); !done) return tl::unexpected(done.error());

@@ -30,6 +30,7 @@ struct JobSeen {
   FrozenQuote agreed;
   JobRecord record;
   ActualCost cost;
+  Money sale;  // what it takes: as told by `job sold`, else as quoted
   std::vector<MaterialSeen> materials;
   std::vector<WorkBeside> work;
   std::vector<StillOpen> open;
@@ -37,12 +38,12 @@ struct JobSeen {
 
   bool ended() const { return job.ended.has_value(); }
   Money due() const { return job.to_pay - job.paid; }
-  // Fees of the sale as they were quoted; what may come back is allowed for until it does not.
+  // What may come back is allowed for until it does not.
   Money left_quoted() const {
     Money const left = job.price - agreed.sheet.total - sale_costs(agreed);
     return agreed.selling.outlet ? left - agreed.offer.walk.returns : left;
   }
-  Money left_now() const { return job.kept - cost.total - sale_costs(agreed); }
+  Money left_now() const { return job.kept - cost.total - sale; }
 };
 // Faults: unknown_code, at the word that named the job.
 Read<JobSeen> see_job(db::Workshop& workshop, Args const& args, Date on);

@@ -40,7 +40,7 @@ Table cost_table(JobSeen const& seen, std::string now) {
   table.add_total({"All cost", money_text(quoted.total), money_text(cost.total)});
   table.add({"Price without tax", money_text(seen.job.price), money_text(seen.job.kept)});
   Money const sale = sale_costs(seen.agreed);
-  if (seen.agreed.selling.outlet) add("The sale takes", sale + seen.agreed.offer.walk.returns, sale);
+  add("The sale takes", seen.agreed.selling.outlet ? sale + seen.agreed.offer.walk.returns : sale, seen.sale);
   table.add({"Left of it", money_text(seen.left_quoted()), money_text(seen.left_now())});
   if (cost.time.n > 0)
     table.add({"An hour earns", money_text(hourly(seen.left_quoted(), quoted.labour, quoted.seconds)),

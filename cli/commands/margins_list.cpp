@@ -22,6 +22,7 @@ struct MarginsList {
   std::vector<PastGroup> groups;
   std::optional<std::string> folder;
   Currency currency;
+  bool narrowed = false;  // not all jobs were asked for
 
   PastSum sum() const {
     PastSum all(currency);
@@ -44,7 +45,7 @@ std::string group_words(MarginsList const& view, std::string const& name) {
 
 Json group_json(PastGroup const& group) {
   Json::Object object = std::get<Json::Object>(past_sum_json(group.sum).value());
-  object.insert(object.begin(), {"name", Json(group.name)});
+  object.insert(object.begin(), {"name", group.name.empty() ? Json() : Json(group.name)});
   return object;
 }
 
@@ -65,7 +66,7 @@ bool gave_away(MarginsList const& view) {
 std::vector<std::string> figures_of(MarginsList const& view, PastSum const& sum) {
   std::vector<std::string> cells{
       margin_words(sum.margin_quoted()),     margin_words(sum.margin()),
-      money_text(sum.left + sum.given_away), hours_words(Ratio(sum.seconds_quoted)),
+      money_text(sum.left + sum.left_given), hours_words(Ratio(sum.seconds_quoted)),
       hours_words(Ratio(sum.seconds)),       sum.hourly() ? money_text(*sum.hourly()) : ""};
   if (gave_away(view)) cells.push_back(sum.given_away.minor == 0 ? "" : money_text(sum.given_away));
   return cells;
@@ -147,7 +148,8 @@ std::string whole_words(MarginsList const& view) {
 Document to_document(MarginsList const& view) {
   Document document;
   if (view.past.jobs.empty())
-    return document.paragraph("No job of that kind is finished.").next("endband job list");
+    return document.paragraph(view.narrowed ? "No job of that kind is finished." : "No job is finished yet.")
+        .next("endband job list");
   document.heading(view.by ? "What past jobs earned, by " + std::string(group_by_name(*view.by))
                            : std::string("What past jobs earned"));
   document.paragraph(whole_words(view));
@@ -195,7 +197,7 @@ PairFigure pair_figure(MarginsList const& view) {
   if (jobs.size() > most_drawn) jobs.resize(most_drawn);
   figure.title = fmt::format(
       "{} of {} jobs left less than was quoted{}", below, view.past.jobs.size(),
-      jobs.size() < view.past.jobs.size() ? fmt::format("; the {} that fell furthest", most_drawn) : "");
+      jobs.size() < view.past.jobs.size() ? fmt::format("; the {} that changed lowest", most_drawn) : "");
   for (PastJob const& job : jobs) {
     PastSum const sum = sum_of(job);
     figure.rows.push_back({job.number + " " + job.title, percent_of(sum.margin_quoted()),
@@ -270,6 +272,7 @@ Read<MarginsList> seen(Context& context, db::Workshop& workshop, Args const& arg
                    .groups = {},
                    .folder = args.text("--svg"),
                    .currency = workshop.currency()};
+  view.narrowed = filter->since || filter->binding || filter->outlet || filter->customer;
   if (auto const done = sort_jobs(args, view.past.jobs); !done) return tl::unexpected(done.error());
   if (view.by == GroupBy::feature) db::add_features(workshop, view.past.jobs);
   if (view.by) view.groups = grouped(view.past.jobs, *view.by, view.currency);
@@ -309,7 +312,7 @@ Command margins_list() {
           .flags = std::move(flags),
           .examples = {"margins list --by binding", "margins list --sort gap --jsonl"},
           .refused_when = "",
-          .writes = false,
+          .writes = true,
           .lists = true,
           .run = run};
 }

@@ -33,7 +33,7 @@ struct RepricedQuote {
 struct MarginsReprice {
   Date on;
   std::vector<std::string> supposed;
-  std::int64_t quotes = 0, under = 0, below_goal = 0, not_priced = 0;
+  std::int64_t quotes = 0, under = 0, under_then = 0, below_goal = 0, not_priced = 0;
   Money cost_then, cost_now;
   std::vector<RepricedQuote> rows;  // under their cost or below their goal, those that leave least first
   std::vector<std::pair<std::int64_t, std::string>> codes;  // of materials
@@ -92,6 +92,7 @@ Json to_json(MarginsReprice const& view) {
       {"supposed", json_words(view.supposed)},
       {"quotes", view.quotes},
       {"under", view.under},
+      {"under_then", view.under_then},
       {"below_goal", view.below_goal},
       {"not_priced", view.not_priced},
       {"cost_then", money_json(view.cost_then)},
@@ -100,9 +101,12 @@ Json to_json(MarginsReprice const& view) {
 }
 
 std::string headline(MarginsReprice const& view) {
-  std::string text =
-      fmt::format("Of {} quotes {} would now be under their cost, {} below the goal they were made with.",
-                  view.quotes, view.under, view.below_goal);
+  std::string text = fmt::format(
+      "Of {} quote{} {} would now be under {} cost, {} below the goal they were made with.", view.quotes,
+      view.quotes == 1 ? "" : "s", view.under, view.quotes == 1 ? "its" : "their", view.below_goal);
+  if (view.under_then > 0)
+    text += fmt::format(" When they were made {} {} under it already, gifts among them.", view.under_then,
+                        view.under_then == 1 ? "was" : "were");
   if (view.cost_then.minor > 0)
     text += fmt::format(" All together cost {} %.", [&] {
       Ratio const change(view.cost_now.minor - view.cost_then.minor, view.cost_then.minor);
@@ -156,7 +160,10 @@ Document to_document(MarginsReprice const& view) {
     RepricedQuote const& row = view.rows[i];
     Repriced const& of = row.of;
     table.add({row.number, row.title, money_text(of.ticket_then), money_text(of.cost_then),
-               money_text(of.cost_now), money_text(of.left_now), of.ticket ? money_text(*of.ticket) : "none",
+               money_text(of.cost_now), money_text(of.left_now),
+               of.ticket       ? money_text(*of.ticket)
+               : of.below_goal ? "no price"
+                               : "",
                change_words(view, of)});
   }
   if (shown > 0) document.add(std::move(table));
@@ -216,6 +223,8 @@ void reprice_all(db::Workshop& workshop, db::QuotesWanted const& wanted, Today c
             db::PastQuote const& quote = (*quotes)[i];
             ++view.quotes;
             view.under += of.under ? 1 : 0;
+            view.under_then += of.left_then.minor < 0 ? 1 : 0;
+
             view.below_goal += of.below_goal ? 1 : 0;
             view.not_priced += of.not_priced ? 1 : 0;
             view.cost_then += of.cost_then;

@@ -76,7 +76,7 @@ Read<db::PastFilter> past_filter(db::Workshop& workshop, Args const& args, Date 
     return refuse({FaultCode::contradiction,
                    args.where("--since"),
                    date_text(*filter.since),
-                   "no day after " + date_text(*filter.until),
+                   date_text(*filter.until) + " or earlier",
                    {}});
   return filter;
 }
@@ -96,6 +96,7 @@ Json past_job_json(PastJob const& job) {
                       {"full_price", money_json(job.full_price)},
                       {"price", money_json(job.price)},
                       {"given_away", money_json(job.given_away())},
+                      {"left_given", money_json(job.left_given)},
                       {"left_quoted", money_json(job.left_quoted)},
                       {"left", money_json(job.left)},
                       {"margin_quoted", share(sum.margin_quoted())},
@@ -110,6 +111,7 @@ Json past_sum_json(PastSum const& sum) {
   return Json::Object{{"jobs", sum.count},
                       {"full_price", money_json(sum.full_price)},
                       {"given_away", money_json(sum.given_away)},
+                      {"left_given", money_json(sum.left_given)},
                       {"left_quoted", money_json(sum.left_quoted)},
                       {"left", money_json(sum.left)},
                       {"margin_quoted", share(sum.margin_quoted())},

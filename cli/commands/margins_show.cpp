@@ -131,7 +131,7 @@ std::vector<Cause> causes(MarginsShow const& view) {
 std::string share_of_it(Money part, Money whole) {
   if (whole.minor == 0) return "";
   Ratio const share(part.minor, whole.minor);
-  if (share > Ratio(4, 5) && share < Ratio(6, 5)) return ", nearly all of it ";
+  if (share > Ratio(4, 5) && share <= Ratio(1)) return ", nearly all of it ";
   if (share >= Ratio(1, 2) && share <= Ratio(4, 5)) return ", more than half of it ";
   return "; most of all ";
 }
@@ -142,7 +142,11 @@ std::string in_words(MarginsShow const& view) {
   if (change.minor == 0) return "Just what was quoted was left.";
   std::string text = change.minor < 0 ? fmt::format("{} less was left than quoted", money_words(-change))
                                       : fmt::format("{} more was left than quoted", money_words(change));
-  for (Cause const& cause : causes(view)) {
+  std::vector<Cause> const all = causes(view);
+  if (!all.empty() && std::abs(all.front().amount.minor) > 10 * std::abs(change.minor))
+    return fmt::format("Nearly what was quoted was left, {}; what weighed most was {} ({}).",
+                       signed_text(change), all.front().name, signed_text(all.front().amount));
+  for (Cause const& cause : all) {
     if ((cause.amount.minor < 0) != (change.minor < 0)) continue;
     text += share_of_it(cause.amount, change) + cause.name;
     if (!cause.words.empty()) text += " (" + cause.words + ")";
@@ -281,7 +285,7 @@ Command margins_show() {
           .flags = {{"--svg", FlagType::folder, "draw the figures into that folder"}},
           .examples = {"margins show 26-001", "margins show 26-001 --svg figures"},
           .refused_when = "the job is not finished",
-          .writes = false,
+          .writes = true,
           .lists = false,
           .run = run};
 }

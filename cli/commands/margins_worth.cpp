@@ -156,7 +156,7 @@ void add_outlets(Document& document, MarginsWorth const& view) {
               {}};
   for (PastGroup const& group : view.outlets) {
     PastSum const& sum = group.sum;
-    Money const each = scale(sum.left + sum.given_away, Ratio(1, sum.count), Rounding::half_away);
+    Money const each = scale(sum.left + sum.left_given, Ratio(1, sum.count), Rounding::half_away);
     table.add({outlet_words(group.name), fmt::format("{}{}", sum.count, sum.count < few ? " few" : ""),
                margin_words(sum.margin()), money_text(each), sum.hourly() ? money_text(*sum.hourly()) : ""});
   }
@@ -251,7 +251,7 @@ Command margins_worth() {
           .flags = std::move(flags),
           .examples = {"margins worth", "margins worth --since 2026-01-01 --json"},
           .refused_when = "",
-          .writes = false,
+          .writes = true,
           .lists = false,
           .run = run};
 }

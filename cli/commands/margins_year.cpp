@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace endband::cli {
 namespace {
 
@@ -17,6 +19,7 @@ struct MarginsYear {
   YearSeen seen;
   std::int64_t jobs = 0;
   bool spent_said = false;
+  bool shortened = false;  // the workshop had no year before
 };
 
 constexpr std::int64_t seconds_an_hour = 3600;
@@ -85,9 +88,13 @@ Document to_document(MarginsYear const& view) {
   rates.add({"An hour bears overhead", money_text(an_hour(now.overhead, currency)),
              money_text(an_hour(next.overhead, currency))});
   document.heading("Rates that would have covered it", 2).add(std::move(rates));
-  document.paragraph(fmt::format("{} charged in {} days, {} planned for them.",
-                                 hours_words(Ratio(figures.hours_charged.n)), figures.days,
-                                 hours_words(Ratio(view.seen.hours_planned.n))));
+  document.paragraph(
+      fmt::format("{} charged in {} day{}, {} planned for them.", hours_words(Ratio(figures.hours_charged.n)),
+                  figures.days, figures.days == 1 ? "" : "s", hours_words(Ratio(view.seen.hours_planned.n))));
+  if (view.shortened)
+    document.notice(
+        NoticeKind::note,
+        fmt::format("The workshop's own year begins on {}, and so do these days.", date_text(view.from)));
   if (!view.seen.enough)
     return document.notice(NoticeKind::note,
                            "No hours were charged within those days, so they say nothing of the next year.");
@@ -105,11 +112,17 @@ Read<Days> days_asked(Args const& args, Date on) {
   Days days;
   days.to = args.get<Date>("--until").value_or(on);
   days.from = args.get<Date>("--since").value_or(days.to - std::chrono::days{364});
+  if (days.to > on)
+    return refuse({FaultCode::out_of_range,
+                   args.where("--until"),
+                   date_text(days.to),
+                   date_text(on) + " or earlier",
+                   {}});
   if (days.from > days.to)
     return refuse({FaultCode::contradiction,
                    args.where("--since"),
                    date_text(days.from),
-                   "no day after " + date_text(days.to),
+                   date_text(days.to) + " or earlier",
                    {}});
   return days;
 }
@@ -122,11 +135,12 @@ Read<MarginsYear> seen(Context& context, db::Workshop& workshop, Args const& arg
   if (!shop) return tl::unexpected(shop.error());
   Currency const currency = workshop.currency();
   MarginsYear view;
-  view.from = days->from;
+  view.from = std::max(days->from, db::first_year_set(workshop).value_or(days->from));
+  view.shortened = view.from > days->from;
   view.to = days->to;
   YearFigures& figures = view.figures;
   figures.planned = shop->shop.basis;
-  figures.days = (days->to - days->from).count() + 1;
+  figures.days = (view.to - view.from).count() + 1;
   figures.overhead_spent = figures.overhead_absorbed = {0, currency};
   if (auto const said = args.text("--spent")) {
     auto const money = read_workshop_money(*said, currency, args.where("--spent"));
@@ -135,9 +149,9 @@ Read<MarginsYear> seen(Context& context, db::Workshop& workshop, Args const& arg
     view.spent_said = true;
   } else {
     for (auto const& sums : db::load_overheads(workshop))
-      figures.overhead_spent += spent_by_the_day(sums, days->from, days->to, currency);
+      figures.overhead_spent += spent_by_the_day(sums, view.from, view.to, currency);
   }
-  db::Absorbed const absorbed = db::load_absorbed(workshop, days->from, days->to);
+  db::Absorbed const absorbed = db::load_absorbed(workshop, view.from, view.to);
   figures.overhead_absorbed = absorbed.overhead;
   figures.hours_charged = absorbed.time;
   view.jobs = absorbed.jobs;

@@ -34,6 +34,12 @@ class Keeping {
       : writing_(writing), past_(past), said_(past.said), quote_(past.computed.quote) {}
 
   Read<PastKept> keep() {
+    if (auto const same = db::same_quote(writing_, past_.computed.asked.customer, quote_))
+      return refuse({FaultCode::already_exists,
+                     said_.where,
+                     db::number_text(same->number),
+                     "another book, day or customer than that quote's; endband workshop undo takes an import back",
+                     {}});
     db::save_plans(writing_, past_.computed.new_plans);
     auto header =
         db::save_quote(writing_, past_.computed.asked.customer, past_.computed.asked.valid_until, quote_);

@@ -9,7 +9,9 @@
 
 #include <algorithm>
 #include <iterator>
+#include <optional>
 #include <set>
+#include <utility>
 
 namespace endband::cli {
 namespace {
@@ -18,12 +20,6 @@ using Faults = std::vector<Fault>;
 
 void add(Faults& faults, Faults more) {
   faults.insert(faults.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
-Where at(PastCommission const& said, std::string_view key) {
-  Where where = said.where;
-  where.field += "." + std::string(key);
-  return where;
 }
 
 // --- computing
@@ -36,6 +32,7 @@ class Computing {
   }
 
   Read<PastComputed> one(PastCommission const& said) {
+    if (auto const done = not_after(said); !done) return tl::unexpected(done.error());
     auto book = described(said);
     if (!book) return tl::unexpected(std::move(book.error()));
     auto asked = asked_of(said, *book);
@@ -46,14 +43,47 @@ class Computing {
     plans_.insert(computed->new_plans.begin(), computed->new_plans.end());
     result.computed = std::move(*computed);
     if (auto const done = read_spoiled(result); !done) return tl::unexpected(done.error());
+    if (auto const done = all_work_told(result); !done) return tl::unexpected(done.error());
     return result;
   }
 
  private:
+  // What is past lies before the business day, or on it.
+  Read<void> not_after(PastCommission const& said) const {
+    using Day = std::pair<std::optional<Date>, Where const*>;
+    for (auto const& [day, where] : {Day{said.on, &said.on_at}, Day{said.accepted, &said.accepted_at},
+                                     Day{said.finished, &said.finished_at}})
+      if (day && *day > context_.on)
+        return refuse(
+            {FaultCode::out_of_range, *where, date_text(*day), date_text(context_.on) + " or earlier", {}});
+    return {};
+  }
+
+  // A step that nobody names would count as done in no time.
+  static Read<void> all_work_told(PastComputed const& past) {
+    std::vector<PastHours> const& hours = past.said.hours;
+    if (!past.said.finished || std::ranges::any_of(hours, &PastHours::rest)) return {};
+    for (WorkLine const& line : past.computed.quote.work.lines)
+      if (std::ranges::none_of(hours, [&](PastHours const& told) {
+            return told.operation == line.kind || told.part == line.part;
+          }))
+        return refuse({FaultCode::missing_key,
+                       past.said.hours_at,
+                       std::string(operation_row(line.kind).name),
+                       "hours of that step too, or \"rest 100 %\" for all that is not named",
+                       {}});
+    return {};
+  }
+
   Read<Described> described(PastCommission const& said) {
     std::string const path = said.book.starts_with('/') ? said.book : folder_ + said.book;
     auto text = context_.read_file(path);
-    if (!text) return tl::unexpected(located(std::move(text.error()), at(said, "book")));
+    if (!text) {
+      Fault fault = text.error().front();
+      fault.where = said.book_at;
+      fault.expected = "the description " + path;
+      return refuse(std::move(fault));
+    }
     db::Reading const reading(workshop_);
     return describe_text(workshop_, {path, std::move(*text)}, {said.on, said.on});
   }
@@ -78,7 +108,7 @@ class Computing {
     Asked asked;
     if (said.customer && !customers_.contains(*said.customer))
       if (auto const known = db::find_customer(workshop_, *said.customer); !known)
-        add(faults, located(known.error(), at(said, "customer")));
+        add(faults, located(known.error(), said.customer_at));
     asked.customer = said.customer.value_or("");
     asked.valid_until =
         std::max(said.on + std::chrono::days{book.shop.valid_days}, said.accepted.value_or(said.on));
@@ -96,7 +126,7 @@ class Computing {
                         {}});
     if (said.discount && *said.discount > Ratio(0)) asked.discount = Discount{*said.discount, said.because};
     if (said.through) {
-      auto outlet = outlet_at(workshop_, *said.through, said.on, at(said, "through"));
+      auto outlet = outlet_at(workshop_, *said.through, said.on, said.through_at);
       if (outlet)
         asked.outlet = std::move(*outlet);
       else
@@ -119,7 +149,7 @@ class Computing {
       if (!billed) {
         std::vector<std::string_view> codes;
         for (Material const& one : materials) codes.push_back(one.code);
-        faults.push_back({FaultCode::unknown_code, at(result.said, "spoiled"), each.material,
+        faults.push_back({FaultCode::unknown_code, result.said.spoiled_at, each.material,
                           "a material of this book that the workshop supplied",
                           nearest(each.material, codes)});
         continue;
@@ -128,7 +158,7 @@ class Computing {
       if (quantity)
         result.spoiled.push_back(quantity->amount);
       else
-        add(faults, located(quantity.error(), at(result.said, "spoiled")));
+        add(faults, located(quantity.error(), result.said.spoiled_at));
     }
     if (!faults.empty()) return tl::unexpected(std::move(faults));
     return {};

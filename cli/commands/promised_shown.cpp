@@ -89,15 +89,14 @@ Json promise_json(std::optional<Promised> const& promised) {
                                {"left", money_json(job.left)},
                                {"an_hour", money_json(job.an_hour)}});
     };
-    rush = Json::Object{
-        {"can_be_done", way.stands},
-        {"chance_permille", static_cast<std::int64_t>(way.chance * 1000 + 0.5)},
-        {"overtime_a_day_s", way.overtime ? Json(way.overtime->a_day.n) : Json()},
-        {"overtime_s", way.overtime ? Json(way.overtime->in_all.n) : Json()},
-        {"overtime_costs", money_json(promised->overtime_costs)},
-        {"overtime_charged", promised->overtime_charged},
-        {"ready_if_first", date_text(way.sure_if_first)},
-        {"gives_way", json_array(promised->gives_way, gives_way)}};
+    rush = Json::Object{{"can_be_done", way.stands},
+                        {"chance_permille", static_cast<std::int64_t>(way.chance * 1000 + 0.5)},
+                        {"overtime_a_day_s", way.overtime ? Json(way.overtime->a_day.n) : Json()},
+                        {"overtime_s", way.overtime ? Json(way.overtime->in_all.n) : Json()},
+                        {"overtime_costs", money_json(promised->overtime_costs)},
+                        {"overtime_charged", promised->overtime_charged},
+                        {"ready_if_first", date_text(way.sure_if_first)},
+                        {"gives_way", json_array(promised->gives_way, gives_way)}};
   }
   return Json::Object{{"starts", date_text(dates.starts)},
                       {"asked_by", dates.asked_by ? Json(date_text(*dates.asked_by)) : Json()},

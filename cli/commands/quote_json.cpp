@@ -191,9 +191,8 @@ Json volumes_json(std::vector<VolumeMade> const& volumes) {
 
 Json custody_json(std::vector<InCustody> const& custody) {
   auto const left_json = [](InCustody const& left) {
-    return Json(Json::Object{{"what", left.what},
-                             {"condition", left.condition},
-                             {"declared", money_json(left.declared)}});
+    return Json(Json::Object{
+        {"what", left.what}, {"condition", left.condition}, {"declared", money_json(left.declared)}});
   };
   return json_array(custody, left_json);
 }

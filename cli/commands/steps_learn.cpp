@@ -42,6 +42,11 @@ std::string percent_range(Ranged const& ranged) {
   return fmt::format("{} to {}", percents(ranged.low), percents(ranged.high));
 }
 
+std::string spoil_range(LearnedSpoil const& spoil) {
+  return fmt::format("{} to {}", percents(spoil.share(spoil.factor.low)),
+                     percents(spoil.share(spoil.factor.high)));
+}
+
 Json far_json(LearnedStep const& step) {
   auto const each = [](FarJob const& far) {
     return Json(Json::Object{{"job", far.number},
@@ -51,9 +56,13 @@ Json far_json(LearnedStep const& step) {
 }
 
 Json step_json(LearnedStep const& step) {
-  return Json::Object{
-      {"step", operation_row(step.operation).name}, {"timed_s", step.timed_s},    {"took_s", step.took_s},
-      {"factor", ranged_json(step.factor)},         {"few", step.factor.n < few}, {"far", far_json(step)}};
+  return Json::Object{{"step", operation_row(step.operation).name},
+                      {"timed_s", step.timed_s},
+                      {"took_s", step.took_s},
+                      {"factor", ranged_json(step.factor)},
+                      {"few", step.factor.n < few},
+                      {"only_through", step.only ? Json(step.only->outlet) : Json()},
+                      {"far", far_json(step)}};
 }
 
 Json spoil_json(LearnedSpoil const& spoil) {
@@ -109,7 +118,7 @@ Document taken_over(StepsLearn const& view) {
     if (!names(view.accepted, spoil.code)) continue;
     if (spoil.factor.n > 0)
       table.add({spoil.code + ", spoil", std::to_string(spoil.factor.n), percent(spoil.now),
-                 per_cent_more(spoil.factor.value), range_words(spoil.factor)});
+                 percents(spoil.share(spoil.factor.value)), spoil_range(spoil)});
     if (spoil.ruin)
       table.add({spoil.code + ", ruined", std::to_string(spoil.ruin->n), percent(spoil.ruin_now),
                  percents(spoil.ruin->value), percent_range(*spoil.ruin)});
@@ -171,7 +180,7 @@ void add_materials(Document& document, StepsLearn const& view) {
   for (LearnedSpoil const& spoil : view.learned.materials) {
     if (spoil.worth_telling())
       table.add({spoil.code, std::to_string(spoil.factor.n), percent(spoil.now),
-                 per_cent_more(spoil.factor.value), range_words(spoil.factor)});
+                 percents(spoil.share(spoil.factor.value)), spoil_range(spoil)});
     if (spoil.ruin)
       ruin.add({spoil.code, std::to_string(spoil.ruin->n), percent(spoil.ruin_now),
                 percents(spoil.ruin->value), percent_range(*spoil.ruin)});
@@ -189,13 +198,45 @@ void add_enquiries(Document& document, LearnedEnquiries const& enquiries) {
                   enquiries.an_order.low, enquiries.an_order.high));
 }
 
+// How far from what it is timed at, in halves of its range; 0: within it, of few jobs, or of one outlet
+// alone.
+double surely_out(LearnedStep const& step) {
+  Ranged const& factor = step.factor;
+  bool const out = factor.n >= few && !step.only && (factor.low > 1 || factor.high < 1);
+  return out ? std::abs(factor.value - 1) / std::max(1e-9, (factor.high - factor.low) / 2) : 0;
+}
+
 std::string headline(StepsLearn const& view) {
+  auto const& steps = view.learned.steps;
+  // What takes longer than it is timed is worked for nothing: it comes first.
+  auto const weight = [](LearnedStep const& step) {
+    return std::pair(step.factor.value > 1 && surely_out(step) > 0, surely_out(step));
+  };
+  auto const surest = std::ranges::max_element(steps, {}, weight);
+  if (surest == steps.end() || surely_out(*surest) <= 0)
+    return "No step is timed wrong by more than its range.";
+  auto const others =
+      std::ranges::count_if(steps, [](LearnedStep const& step) { return surely_out(step) > 0; }) - 1;
+  std::string text = fmt::format(
+      "To {} takes {} % {} than it is timed ({}, n {}).", operation_row(surest->operation).what,
+      std::abs(hundredths_more(surest->factor.value)), surest->factor.value < 1 ? "less" : "longer",
+      range_words(surest->factor), surest->factor.n);
+  if (others > 0) text += fmt::format(" {} more steps lie outside their range.", others);
+  return text;
+}
+
+// A step that is out only where it is sold through one outlet is that outlet's, not the step's.
+void add_outlets_alone(Document& document, StepsLearn const& view) {
   for (LearnedStep const& step : view.learned.steps)
-    if (step.factor.n >= few && (step.factor.low > 1 || step.factor.high < 1))
-      return fmt::format("To {} takes {:.0f} % {} than it is timed ({}, n {}).",
-                         operation_row(step.operation).what, std::abs(100 * (step.factor.value - 1)),
-                         step.factor.value < 1 ? "less" : "longer", range_words(step.factor), step.factor.n);
-  return "No step is timed wrong by more than its range.";
+    if (step.only)
+      document.notice(
+          NoticeKind::note,
+          fmt::format("{}: {} what is sold {} takes {} (n {}); the rest {} ({}). That is the outlet's, not "
+                      "the step's.",
+                      operation_row(step.operation).name, step.only->through.value > 1 ? "only" : "just",
+                      outlet_words(step.only->outlet), per_cent_more(step.only->through.value),
+                      step.only->through.n, per_cent_more(step.only->rest.value),
+                      range_words(step.only->rest)));
 }
 
 Document to_document(StepsLearn const& view) {
@@ -207,6 +248,7 @@ Document to_document(StepsLearn const& view) {
   document.heading(fmt::format("What {} past jobs teach", view.learned.jobs));
   document.paragraph(headline(view));
   add_steps(document, view);
+  add_outlets_alone(document, view);
   if (view.learned.jobs_by_part > 0)
     document.notice(
         NoticeKind::note,

@@ -11,6 +11,7 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <set>
 
 namespace endband::cli {
 namespace {
@@ -31,15 +32,41 @@ double sum_was(std::vector<Seen> const& seen) {
                          [](double sum, Seen const& one) { return sum + one.was; });
 }
 
+bool within(Ranged const& factor) { return factor.low <= 1 && factor.high >= 1; }
+
+std::optional<OutletAlone> one_outlet_alone(StepSeen const& seen, std::vector<PastJob> const& jobs) {
+  std::set<std::string> outlets;
+  for (std::size_t const job : seen.jobs) outlets.insert(jobs[job].outlet);
+  for (std::string const& outlet : outlets) {
+    std::vector<Seen> through, rest;
+    for (std::size_t i = 0; i < seen.jobs.size(); ++i)
+      (jobs[seen.jobs[i]].outlet == outlet ? through : rest).push_back(seen.times[i]);
+    if (outlet.empty() || static_cast<std::int64_t>(through.size()) < few ||
+        static_cast<std::int64_t>(rest.size()) < few)
+      continue;
+    OutletAlone alone{outlet, learned_ratio(through, {}), learned_ratio(rest, {})};
+    bool const elsewhere =
+        within(alone.rest) || std::abs(alone.rest.value - 1) * 3 < std::abs(alone.through.value - 1);
+    if (!within(alone.through) && elsewhere && std::abs(alone.through.value - 1) > 0.5) return alone;
+  }
+  return std::nullopt;
+}
+
 LearnedStep learned_step(StepSeen const& seen, Step const& now, std::vector<PastJob> const& jobs) {
-  LearnedStep step{
-      .operation = seen.operation, .now = now, .timed_s = 0, .took_s = 0, .factor = {}, .far = {}};
+  LearnedStep step{.operation = seen.operation,
+                   .now = now,
+                   .timed_s = 0,
+                   .took_s = 0,
+                   .factor = {},
+                   .far = {},
+                   .only = {}};
   auto const n = static_cast<double>(seen.times.size());
   step.timed_s = std::llround(sum_believed(seen.times) / n);
   step.took_s = std::llround(sum_was(seen.times) / n);
   step.factor = learned_ratio(seen.times, {});
   for (std::size_t const at : far_from_the_others(seen.times))
     step.far.push_back({jobs[seen.jobs[at]].number, seen.times[at].was / seen.times[at].believed});
+  step.only = one_outlet_alone(seen, jobs);
   return step;
 }
 
@@ -168,6 +195,10 @@ Fault not_learned(Learned const& learned, Args const& args, std::string const& n
 }
 
 }  // namespace
+
+double LearnedSpoil::share(double times) const {
+  return std::min(decimal(now) * times, decimal(most_spoil));
+}
 
 bool LearnedSpoil::worth_telling() const { return factor.n > 0 && (factor.low > 1 || factor.high < 1); }
 

@@ -13,19 +13,26 @@ struct FarJob {
   std::string number;
   double ratio = 1;  // taken / timed
 };
+// Out where it is sold through one outlet, and within its range elsewhere.
+struct OutletAlone {
+  std::string outlet;
+  Ranged through, rest;
+};
 struct LearnedStep {
   OperationKind operation;
   Step now;
   std::int64_t timed_s = 0, took_s = 0;  // of an average job
   Ranged factor;                         // of all its times
   std::vector<FarJob> far;
+  std::optional<OutletAlone> only;
 };
 struct LearnedSpoil {
   std::string code;
   Ratio now, ruin_now;
-  Ranged factor;               // spoiled / quoted to be; n 0: nothing was quoted to be
-  std::optional<Ranged> ruin;  // of what has a chance of ruin
-  bool worth_telling() const;  // as quoted lies outside its range
+  Ranged factor;                      // spoiled / quoted to be; n 0: nothing was quoted to be
+  std::optional<Ranged> ruin;         // of what has a chance of ruin
+  double share(double times) const;  // spoil, were it so many times what it is now
+  bool worth_telling() const;         // as quoted lies outside its range
 };
 struct LearnedEnquiries {
   std::int64_t quoted = 0, taken = 0;

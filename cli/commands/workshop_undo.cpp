@@ -4,8 +4,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <span>
+
 namespace endband::cli {
 namespace {
+
+constexpr std::size_t most_rows = 60;  // of a whole notebook there are thousands
 
 struct Undoing {
   db::EntryInfo taken;
@@ -35,9 +40,13 @@ Document to_document(Undoing const& view) {
   document.paragraph(fmt::format("{} entry {} of {}: {}", view.saved ? "Took back" : "Would take back",
                                  view.taken.seq, date_text(view.taken.on), view.taken.command));
   Table table{{{"What"}, {view.saved ? "Was" : "Now"}, {view.saved ? "Now" : "Then"}}, {}};
-  for (db::Undone const& row : view.rows)
+  std::size_t const told = std::min(view.rows.size(), most_rows);
+  for (db::Undone const& row : std::span(view.rows).first(told))
     table.add({row.what, shown(row, row.now, "as measured"), shown(row, row.then, "as measured before")});
   document.add(std::move(table));
+  if (told < view.rows.size())
+    document.paragraph(
+        fmt::format("And {} more rows of the kind; --json tells them all.", view.rows.size() - told));
   std::string const itself = fmt::format("endband workshop undo {} --yes", view.taken.seq);
   if (!view.saved) document.paragraph("Nothing is saved. To take it back: " + itself);
   if (view.saved) document.next("endband workshop log");

@@ -61,7 +61,12 @@ struct Notice {
   std::string text;
 };
 
-using Block = std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing>;
+// Room to write by hand: a line above each label.
+struct SignHere {
+  std::vector<std::string> labels;  // "Place and date", "Signature"
+};
+
+using Block = std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing, SignHere>;
 
 struct Document {
   std::vector<Block> blocks;

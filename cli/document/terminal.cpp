@@ -76,6 +76,19 @@ class Writer {
     filled(printable(notice.text), label, std::string(label.size(), ' '), accent);
   }
 
+  void operator()(SignHere const& sign) {
+    space();
+    std::string const rule(24, '_');
+    std::string rules, labels;
+    for (std::string const& label : sign.labels) {
+      rules += rule + "  ";
+      labels += pad_right(printable(label), rule.size() + 2);
+    }
+    line(rules);
+    line(labels);
+    space();
+  }
+
   // A terminal draws nothing: the words of a drawing stand for it.
   void operator()(Drawing const& drawing) {
     space();

@@ -126,6 +126,9 @@ class Parts {
   JobToReview const& job_;
   Money none_;
   std::vector<DifferenceDetail> details_;
+
+ public:
+  Money left_alone() const { return left(sale_quoted(job_)); }
 };
 
 }  // namespace
@@ -159,6 +162,8 @@ void add_outside(JobToReview const& job, std::vector<DifferenceDetail>& details)
   }
   std::ranges::move(found, std::back_inserter(details));
 }
+
+Money left_of(JobToReview const& job) { return Parts(job).left_alone(); }
 
 Difference difference_of(JobToReview const& job) { return Parts(job).sum_up(); }
 

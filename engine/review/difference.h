@@ -85,5 +85,7 @@ struct JobToReview {
 };
 // Hours are valued at the rate and overhead agreed on, as actual_cost does; materials as posted.
 Difference difference_of(JobToReview const& job);
+// What was left alone, for which nobody need know when what was taken.
+Money left_of(JobToReview const& job);
 
 }  // namespace endband

@@ -34,7 +34,7 @@ bool has_price(PastJob const& job) { return job.full_price.minor > 0; }
 bool has_hours(PastJob const& job) { return job.seconds > 0 && job.seconds_quoted > 0; }
 
 double margin(PastJob const& job) {
-  return static_cast<double>((job.left + job.given_away()).minor) / static_cast<double>(job.full_price.minor);
+  return static_cast<double>((job.left + job.left_given).minor) / static_cast<double>(job.full_price.minor);
 }
 double hours_over(PastJob const& job) { return static_cast<double>(job.seconds - job.seconds_quoted) / 3600; }
 

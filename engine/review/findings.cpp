@@ -87,7 +87,7 @@ void test_step(StepSeen const& step, std::vector<Finding>& tested) {
 void test_outlets(std::span<PastJob const> jobs, std::vector<Finding>& tested) {
   std::map<std::string, std::vector<double>> left;
   for (PastJob const& job : jobs)
-    left[job.outlet].push_back(static_cast<double>((job.left + job.given_away()).minor));
+    left[job.outlet].push_back(static_cast<double>((job.left + job.left_given).minor));
   for (auto const& [outlet, values] : left) {
     if (static_cast<std::int64_t>(values.size()) < few) continue;
     Sample const sample = sample_of(values);

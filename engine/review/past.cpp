@@ -81,6 +81,7 @@ Features features_made_by(OperationKind kind) {
 PastSum::PastSum(Currency currency)
     : full_price{0, currency},
       given_away{0, currency},
+      left_given{0, currency},
       left_quoted{0, currency},
       left{0, currency},
       labour{0, currency} {}
@@ -89,6 +90,7 @@ void PastSum::add(PastJob const& job) {
   ++count;
   full_price += job.full_price;
   given_away += job.given_away();
+  left_given += job.left_given;
   left_quoted += job.left_quoted;
   left += job.left;
   labour += job.labour;
@@ -98,17 +100,17 @@ void PastSum::add(PastJob const& job) {
 
 std::optional<Ratio> PastSum::margin_quoted() const {
   if (full_price.minor == 0) return std::nullopt;
-  return Ratio(left_quoted.minor + given_away.minor, full_price.minor);
+  return Ratio(left_quoted.minor + left_given.minor, full_price.minor);
 }
 
 std::optional<Ratio> PastSum::margin() const {
   if (full_price.minor == 0) return std::nullopt;
-  return Ratio(left.minor + given_away.minor, full_price.minor);
+  return Ratio(left.minor + left_given.minor, full_price.minor);
 }
 
 std::optional<Money> PastSum::hourly() const {
   if (seconds <= 0) return std::nullopt;
-  return scale(left + given_away + labour, Ratio(3600, seconds), Rounding::half_away);
+  return scale(left + left_given + labour, Ratio(3600, seconds), Rounding::half_away);
 }
 
 std::string_view group_by_name(GroupBy by) {

@@ -37,7 +37,8 @@ struct PastJob {
   std::string customer;  // code; empty: for the shelf
   Date quoted_on, ended;
   Money full_price, price;
-  Money left_quoted, left;      // after all costs, fees and carriage; of `price`
+  Money left_quoted, left;  // after all costs, fees and carriage; of `price`
+  Money left_given;         // what would have been left more of the full price, an outlet's share of it off
   Money labour_quoted, labour;  // the binder's own pay, which earnings an hour count in
   std::int64_t seconds_quoted = 0, seconds = 0;
   Features features;
@@ -49,14 +50,14 @@ struct PastJob {
 // of what a kind of book earns.
 struct PastSum {
   std::int64_t count = 0;
-  Money full_price, given_away, left_quoted, left, labour;
+  Money full_price, given_away, left_given, left_quoted, left, labour;
   std::int64_t seconds_quoted = 0, seconds = 0;
 
   explicit PastSum(Currency currency);
   void add(PastJob const& job);
-  std::optional<Ratio> margin_quoted() const;  // (left_quoted + given_away) / full_price; none: no price
+  std::optional<Ratio> margin_quoted() const;  // (left_quoted + left_given) / full_price; none: no price
   std::optional<Ratio> margin() const;
-  std::optional<Money> hourly() const;  // (left + given_away + labour) / hours; none: no hours
+  std::optional<Money> hourly() const;  // (left + left_given + labour) / hours; none: no hours
 };
 
 enum class GroupBy : std::uint8_t { binding, feature, outlet, customer, month };

@@ -141,6 +141,14 @@ class PastReader {
     terms_.need("commissions[].on", row);
     PastCommission of;
     of.where = terms_.place(key("commissions[]"));
+    of.book_at = terms_.place(key("commissions[].book"));
+    of.customer_at = terms_.place(key("commissions[].customer"));
+    of.through_at = terms_.place(key("commissions[].through"));
+    of.on_at = terms_.place(key("commissions[].on"));
+    of.accepted_at = terms_.place(key("commissions[].accepted"));
+    of.finished_at = terms_.place(key("commissions[].finished"));
+    of.hours_at = terms_.place(key("commissions[].hours"));
+    of.spoiled_at = terms_.place(key("commissions[].spoiled"));
     of.book = terms_.words(key("commissions[].book"));
     of.on = terms_.get<Date>(key("commissions[].on")).value_or(Date{});
     of.customer = word("commissions[].customer");
@@ -166,7 +174,8 @@ class PastReader {
     if (of.discount && of.because.empty())
       terms_.fault(FaultCode::missing_key, key("commissions[].discount"),
                    "because = ..., its reason, beside it");
-    if (!of.discount) terms_.refuse_key(key("commissions[].because"), "discount = ... beside it");
+    if (!terms_.said(key("commissions[].discount")))
+      terms_.refuse_key(key("commissions[].because"), "discount = ... beside it");
     if (!of.accepted)
       for (std::string_view const path :
            {"commissions[].finished", "commissions[].hours", "commissions[].spoiled", "commissions[].fees",

@@ -46,6 +46,7 @@ struct PastCommission {
   std::vector<PastSpoiled> spoiled;
   PastSale sale;
   Where where;  // of its heading
+  Where book_at, customer_at, through_at, on_at, accepted_at, finished_at, hours_at, spoiled_at;
 };
 struct PastText {
   std::vector<PastCustomer> customers;

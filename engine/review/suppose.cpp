@@ -22,7 +22,7 @@ tl::unexpected<std::vector<Fault>> bad(std::string_view what, std::string expect
 }
 
 tl::unexpected<std::vector<Fault>> less_than_nothing(std::string_view what) {
-  return bad(what, "what leaves nothing, or more");
+  return bad(what, "a change that leaves nothing or more of it");
 }
 
 Read<Move> read_move(std::string_view what, std::string_view text, Currency currency) {

@@ -185,6 +185,42 @@ class Margins(unittest.TestCase):
         self.bench.write("empty.toml", "endband = 1\n")
         self.refused("workshop", "import", "empty.toml", code="missing-key", exit_code=2)
 
+    def test_a_notebook_is_kept_once(self):
+        self.kept()
+        faults = self.refused("workshop", "import", "past.toml", code="already-exists", exit_code=1)
+        self.assertEqual(faults[0]["found"], "26-001a")
+        self.bench.good("workshop", "undo", "--yes")
+        self.assertEqual(len(self.kept()), 5)
+
+    def test_what_is_past_is_not_yet_to_come_and_all_its_work_is_told(self):
+        self.bench.write("late.toml", PAST.replace("finished = 2026-06-11", "finished = 2027-06-11"))
+        fault = self.refused("workshop", "import", "late.toml", code="out-of-range", exit_code=2)[0]
+        self.assertEqual((fault["source"], fault["field"], fault["found"]), ("late.toml", "commissions[3].finished", "2027-06-11"))
+        self.bench.write("some.toml", PAST.replace("sew-sections 130 %; rest 90 %", "sew-sections 130 %"))
+        fault = self.refused("workshop", "import", "some.toml", code="missing-key", exit_code=2)[0]
+        self.assertIn("rest 100 %", fault["expected"])
+
+    def test_a_gift_through_an_outlet_gives_away_less_than_its_price(self):
+        self.bench.write("market.toml", """endband = 1
+name = "The Long Table"
+kind = "marketplace"
+[[fees]]
+name = "share"
+of = "goods"
+share = "40 %"
+""")
+        self.bench.good("outlet", "add", "market", "market.toml", "--from", "2026-02-01")
+        plain = PAST.replace("on = 2026-04-07\n", "on = 2026-04-07\nthrough = \"market\"\n")
+        self.bench.write("gift.toml", plain)
+        self.bench.good("workshop", "import", "gift.toml")
+        gift = next(row for row in self.bench.json("margins", "list")["rows"] if row["outlet"] == "market")
+        # Of each euro given away the market would have taken 40 cents.
+        self.assertAlmostEqual(cents(gift["left_given"]) / cents(gift["given_away"]), 0.6, places=2)
+        quoted = self.bench.json("quote", "explain", gift["job"])["offer"]
+        self.assertNotEqual(quoted["margin"], gift["margin_quoted"])
+        margin = Fraction(gift["margin_quoted"])
+        self.assertTrue(Fraction("0.18") <= margin < Fraction("0.20"), margin)
+
     def test_an_empty_year_says_so(self):
         self.assertIn("No job", self.bench.good("margins", "list"))
         self.assertIn("No job", self.bench.good("margins", "worth"))
@@ -243,7 +279,9 @@ class Margins(unittest.TestCase):
         self.bench.good("steps", "learn", "--svg", "figures")
         names = sorted(path.name for path in (self.bench.folder / "figures").iterdir())
         self.assertEqual(names, ["26-001-hours.svg", "26-001-walk.svg", "features.svg", "hourly.svg", "margins.svg", "steps.svg"])
-        self.refused("steps", "learn", "--svg", "figures", code="already-exists", exit_code=1)
+        for words in (["steps", "learn"], ["margins", "list"], ["margins", "worth"], ["margins", "show", "26-001"]):
+            self.refused(*words, "--svg", "figures", code="already-exists", exit_code=1)
+            self.bench.good(*words, "--svg", "figures", "--yes")
 
 
 if __name__ == "__main__":

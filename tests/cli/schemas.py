@@ -92,6 +92,7 @@ LINES = [
     ["listing", "list", "--ended"],
     ["quote", "list"],
     ["quote", "show", "1"],
+    ["quote", "print", "1"],
     ["quote", "explain", "1"],
     ["quote", "weigh", "1"],
     ["quote", "explain", "1", "arc"],

@@ -26,6 +26,7 @@ PastJob job(std::string outlet, std::int64_t left, endband::Features features = 
   PastJob result;
   result.outlet = std::move(outlet);
   result.full_price = result.price = euros(500'00);
+  result.left_given = euros(0);
   result.left_quoted = euros(90'00);
   result.left = euros(left);
   result.labour_quoted = result.labour = euros(300'00);
@@ -137,6 +138,7 @@ TEST_CASE("A gift is no loss of the place it went through, and four jobs are too
   for (std::int64_t i = 0; i < 8; ++i) {
     PastJob gift = job("gallery", -400'00 - i * 5'00);
     gift.price = euros(0);
+    gift.left_given = gift.full_price;
     jobs.push_back(gift);
     jobs.push_back(job("", 90'00 + i));
     if (i < 4) jobs.push_back(job("fair", -60'00 - i));

@@ -148,6 +148,7 @@ Year year(std::uint64_t seed, Truths const& truths, Noise const& noise, int jobs
     bool const fair = i % 5 == 0;
     Kind const& kind = drawn_kind(draws, fair);
     PastJob job = quoted(draws, kind, fair, i + 1);
+    job.left_given = euros(0);
     bool const has_leaf = (job.features & features_made_by(lay_leaf)).any();
 
     double const of_job = draws.factor(noise.job);

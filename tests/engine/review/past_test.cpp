@@ -20,6 +20,7 @@ PastJob job(std::string binding, std::int64_t full, std::int64_t price, std::int
   result.binding = std::move(binding);
   result.full_price = euros(full);
   result.price = euros(price);
+  result.left_given = euros(full - price);
   result.left_quoted = euros(left + 100);
   result.left = euros(left);
   result.labour_quoted = result.labour = euros(20'00);

@@ -1,0 +1,38 @@
+// A quote as the customer reads it, made from a BuyerQuote and the workshop's letterhead; nothing else
+// reaches it. Shown on the screen and printed.
+#pragma once
+
+#include "cli/command/args.h"
+#include "cli/command/context.h"
+#include "cli/document/document.h"
+#include "cli/document/json.h"
+#include "db/jobs.h"
+
+#include <string>
+#include <vector>
+
+namespace endband::cli {
+
+struct Letterhead {
+  std::string name, address, email;
+};
+
+struct QuotePaper {
+  std::string number, customer, customer_address;
+  Date valid_until;
+  db::QuoteState state = db::QuoteState::open;
+  std::vector<db::QuoteEvent> events;
+  Letterhead maker;
+  std::string owner_text;  // of the case the book is made to, and where no tax is charged
+  std::string exempt_words;
+  BuyerQuote quote;
+};
+
+// Within one Reading. Faults: unknown_code.
+Read<QuotePaper> quote_paper(db::Workshop& workshop, std::string_view number, Date on);
+
+// How much of the price is told: the whole, or by component.
+enum class PaperLevel : std::uint8_t { one_price, components };
+Document paper_document(QuotePaper const& view, PaperLevel level);
+
+}  // namespace endband::cli

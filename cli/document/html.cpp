@@ -1,0 +1,185 @@
+#include "cli/document/html.h"
+
+#include "cli/document/svg.h"
+#include "cli/document/text.h"
+
+#include <fmt/format.h>
+
+#include <string_view>
+#include <variant>
+
+namespace endband::cli {
+namespace {
+
+// Ink 17:1 and grey 7:1 on white (WCAG 2.2 asks for 4.5:1). Lengths are of the printed page.
+constexpr std::string_view style = R"(
+:root { color-scheme: light }
+* { box-sizing: border-box }
+body { margin: 0 auto; padding: 8mm 5mm; max-width: 178mm; background: #fff; color: #1b1b1b;
+  font: 11pt/1.4 "EB Garamond", Garamond, "Palatino Linotype", "Book Antiqua", Georgia, serif;
+  font-variant-numeric: lining-nums tabular-nums; overflow-wrap: break-word }
+h1 { font-size: 19pt; font-weight: 500; margin: 7mm 0 4mm }
+h2 { font-size: 13pt; font-weight: 600; margin: 6mm 0 2mm; break-after: avoid }
+p { margin: 0 0 3mm; orphans: 3; widows: 3 }
+pre { font: inherit; white-space: pre-wrap; margin: 0 0 3mm }
+.table { overflow-x: auto; margin: 0 0 5mm }
+table { border-collapse: collapse; width: 100% }
+th, td { text-align: left; vertical-align: top; padding: 1.1mm 3mm 1.1mm 0 }
+th:last-child, td:last-child { padding-right: 0 }
+thead { display: table-header-group }
+thead th { font-weight: 600; border-bottom: 0.3mm solid #1b1b1b }
+tbody tr { break-inside: avoid; border-bottom: 0.1mm solid #c9c9c9 }
+tbody tr.total { border-top: 0.3mm solid #1b1b1b; border-bottom: 0.3mm solid #1b1b1b; font-weight: 600 }
+.n { text-align: right; white-space: nowrap }
+.facts th { font-weight: 400; color: #595959; width: 1%; white-space: nowrap; padding-right: 6mm }
+.facts tr, .sign tr { border: 0 }
+.notice { border-left: 0.8mm solid #767676; padding-left: 3mm; break-inside: avoid }
+.mark { border: 0.5mm solid #1b1b1b; padding: 1.5mm 3mm; font-weight: 600; letter-spacing: 0.06em }
+.sign td { height: 17mm; vertical-align: bottom; border-bottom: 0.2mm solid #1b1b1b }
+.sign th { font-weight: 400; color: #595959; font-size: 9.5pt }
+figure { margin: 0 0 5mm; break-inside: avoid }
+figure svg { display: block; max-width: 100%; height: auto }
+figcaption { color: #595959; font-size: 9.5pt }
+@media print { body { padding: 0; max-width: none } .table { overflow: visible } }
+)";
+
+std::string escaped(std::string_view given) {
+  std::string out;
+  for (char const c : printable(given, true)) switch (c) {
+      case '&': out += "&amp;"; break;
+      case '<': out += "&lt;"; break;
+      case '>': out += "&gt;"; break;
+      case '"': out += "&quot;"; break;
+      case '\'': out += "&#39;"; break;
+      default: out += c;
+    }
+  return out;
+}
+
+// Within a string of a style sheet.
+std::string css_string(std::string_view given) {
+  std::string out;
+  for (char const c : printable(given)) {
+    if (c == '"' || c == '\\' || c == '<')
+      out += fmt::format("\\{:x} ", static_cast<unsigned char>(c));
+    else
+      out += c;
+  }
+  return out;
+}
+
+std::string_view notice_label(NoticeKind kind) {
+  switch (kind) {
+    case NoticeKind::note: return "Note: ";
+    case NoticeKind::warning: return "Look: ";
+    case NoticeKind::caution: return "Care: ";
+    case NoticeKind::next: return "";
+  }
+  return "";
+}
+
+// Within HTML a picture needs no name space, whose address would be the only one in the file.
+std::string without_namespace(std::string svg) {
+  constexpr std::string_view name = " xmlns=\"http://www.w3.org/2000/svg\"";
+  if (std::size_t const at = svg.find(name); at != std::string::npos) svg.erase(at, name.size());
+  return svg;
+}
+
+class Writer {
+ public:
+  std::string take() { return std::move(out_); }
+
+  void operator()(Heading const& heading) {
+    out_ += fmt::format("<h{0}>{1}</h{0}>\n", heading.level, escaped(heading.text));
+  }
+
+  void operator()(Paragraph const& paragraph) { out_ += fmt::format("<p>{}</p>\n", escaped(paragraph.text)); }
+
+  void operator()(KeyValues const& values) {
+    if (values.rows.empty()) return;
+    out_ += "<div class=\"table\"><table class=\"facts\"><tbody>\n";
+    for (auto const& row : values.rows)
+      out_ += fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td></tr>\n", escaped(row.first),
+                          lines(row.second));
+    out_ += "</tbody></table></div>\n";
+  }
+
+  void operator()(Table const& table) {
+    if (table.rows.empty()) return;
+    out_ += "<div class=\"table\"><table><thead><tr>";
+    for (Column const& column : table.columns)
+      out_ += fmt::format("<th scope=\"col\"{}>{}</th>", number(column), escaped(column.title));
+    out_ += "</tr></thead><tbody>\n";
+    for (Row const& row : table.rows) write(table, row);
+    out_ += "</tbody></table></div>\n";
+  }
+
+  void operator()(Verbatim const& verbatim) {
+    if (!verbatim.text.empty()) out_ += fmt::format("<pre>{}</pre>\n", escaped(verbatim.text));
+  }
+
+  // What to type next is of no use on paper.
+  void operator()(Notice const& notice) {
+    if (notice.kind == NoticeKind::next) return;
+    out_ += fmt::format("<p class=\"notice\">{}{}</p>\n", notice_label(notice.kind), escaped(notice.text));
+  }
+
+  void operator()(SignHere const& sign) {
+    out_ += "<div class=\"table\"><table class=\"sign\"><tbody><tr>";
+    for (std::size_t i = 0; i < sign.labels.size(); ++i) out_ += "<td></td>";
+    out_ += "</tr><tr>";
+    for (std::string const& label : sign.labels)
+      out_ += fmt::format("<th scope=\"col\">{}</th>", escaped(label));
+    out_ += "</tr></tbody></table></div>\n";
+  }
+
+  void operator()(Drawing const& drawing) {
+    out_ += fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n",
+                        without_namespace(to_svg(drawing)), escaped(drawing.title));
+  }
+
+ private:
+  static std::string_view number(Column const& column) {
+    return column.align == Align::left ? "" : " class=\"n\"";
+  }
+
+  static std::string lines(std::string const& text) {
+    std::string out;
+    for (char const c : escaped(text)) {
+      if (c == '\n')
+        out += "<br>";
+      else
+        out += c;
+    }
+    return out;
+  }
+
+  void write(Table const& table, Row const& row) {
+    out_ += row.total ? "<tr class=\"total\">" : "<tr>";
+    for (std::size_t i = 0; i < row.cells.size(); ++i)
+      out_ += fmt::format("<td{}>{}</td>", number(table.columns.at(i)), lines(row.cells[i]));
+    out_ += "</tr>\n";
+  }
+
+  std::string out_;
+};
+
+}  // namespace
+
+std::string to_html(Document const& document, HtmlPage const& page) {
+  Writer writer;
+  for (Block const& block : document.blocks) std::visit(writer, block);
+  std::string const mark =
+      page.mark.empty() ? "" : fmt::format("<p class=\"mark\">{}</p>\n", escaped(page.mark));
+  return fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>"
+      "@page {{ size: {}; margin: 18mm 16mm 20mm; @bottom-left {{ content: \"{}\"; font: 8.5pt serif; color: "
+      "#444 }} "
+      "@bottom-right {{ content: \"Page \" counter(page) \" of \" counter(pages); font: 8.5pt serif; color: "
+      "#444 }} }}"
+      "{}</style>\n</head>\n<body>\n<main>\n{}{}</main>\n</body>\n</html>\n",
+      escaped(page.title), page.letter ? "letter" : "A4", css_string(page.foot), style, mark, writer.take());
+}
+
+}  // namespace endband::cli
