@@ -9,7 +9,7 @@
 namespace endband::cli {
 namespace {
 
-constexpr double tallest = 62, widest = 110;  // mm of the paper
+constexpr double tallest = 52, widest = 110;  // mm of the paper
 constexpr double apart = 0.12;                // of the width, between spine and front
 constexpr std::int64_t fore_edge_corners = 4;
 
@@ -92,7 +92,8 @@ std::optional<Drawing> draw_closed_book(BuyerQuote const& quote) {
   drawing.shapes.emplace_back(Rectangle{{left, 0}, book.width, book.height, Pen::outline, Fill::white});
   add_covering(drawing, book, left, quote.ways);
   add_fittings(drawing, book, left, quote);
-  drawing.shapes.emplace_back(DimensionLine{{0, book.height}, {book.thickness, book.height}, 7, ""});
+  // Above: what is too narrow for its words has them beside it, where the front's measure would lie below.
+  drawing.shapes.emplace_back(DimensionLine{{0, 0}, {book.thickness, 0}, -7, ""});
   drawing.shapes.emplace_back(DimensionLine{{left, book.height}, {left + book.width, book.height}, 7, ""});
   drawing.shapes.emplace_back(DimensionLine{{left + book.width, 0}, {left + book.width, book.height}, 7, ""});
   frame(drawing, 3);
