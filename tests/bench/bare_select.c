@@ -146,7 +146,8 @@ static long long make(char const* day, char** codes, int count) {
 
 int main(int argc, char** argv) {
   if (argc < 4) {
-    fputs("usage: bare_select WORKSHOP list LAST | WORKSHOP make DAY CODE... | WORKSHOP read SELECT\n", stderr);
+    fputs("usage: bare_select WORKSHOP list LAST | WORKSHOP make DAY CODE... | WORKSHOP read SELECT\n",
+          stderr);
     return 2;
   }
   must(sqlite3_open_v2(argv[1], &db, SQLITE_OPEN_READWRITE, NULL));
@@ -154,9 +155,11 @@ int main(int argc, char** argv) {
   long long bytes = 0;
   if (strcmp(argv[2], "list") == 0)
     bytes = list(argv[3]);
-  else if (strcmp(argv[2], "read") == 0)
-    bytes = read_all(prepared(argv[3]));
-  else
+  else if (strcmp(argv[2], "read") == 0) {
+    sqlite3_stmt* const select = prepared(argv[3]);
+    bytes = read_all(select);
+    sqlite3_finalize(select);
+  } else
     bytes = make(argv[3], argv + 4, argc - 4);
   printf("%lld\n", bytes);
   return sqlite3_close(db) == SQLITE_OK ? 0 : 1;
