@@ -12,6 +12,9 @@ namespace endband::db {
 
 // A condition: row `alias` of `table` is no undoing and was not undone.
 std::string standing(std::string_view table, std::string_view alias);
+// Conditions: row `alias` of job_agreed is what its job was agreed on at last, or first.
+std::string last_agreed(std::string const& alias);
+std::string first_agreed(std::string const& alias);
 
 std::string job_number(QuoteNumber number);  // "26-014"
 

@@ -150,11 +150,11 @@ std::vector<JobHeader> load_jobs(Workshop& workshop, std::optional<int> count,
   static std::string const sql =
       "SELECT j.id, a.quote, a.price, a.to_pay, a.deposit, a.needed_on, "
       "(SELECT on_date FROM job_agreed f WHERE f.job = j.id AND " +
-      standing("job_agreed", "f") +
-      " ORDER BY id LIMIT 1) FROM job j JOIN commission c ON c.id = j.commission "
-      "JOIN job_agreed a ON a.id = (SELECT max(id) FROM job_agreed s WHERE s.job = j.id AND " +
-      standing("job_agreed", "s") +
-      ") WHERE (?1 IS NULL OR c.count = ?1) AND (?2 IS NULL OR c.year % 100 = ?2) ORDER BY j.id DESC";
+      first_agreed("f") +
+      ") FROM job j JOIN commission c ON c.id = j.commission "
+      "JOIN job_agreed a ON a.job = j.id AND " +
+      last_agreed("a") +
+      " WHERE (?1 IS NULL OR c.count = ?1) AND (?2 IS NULL OR c.year % 100 = ?2) ORDER BY j.id DESC";
   Statement select(workshop.connection(), sql);
   select.bind(count, year_of_century);
   std::vector<JobHeader> jobs;
@@ -186,6 +186,11 @@ Fault unknown(Workshop& workshop, std::string_view number, std::vector<JobHeader
   return fault;
 }
 
+std::string agreed_at(std::string const& end, std::string const& alias) {
+  return alias + ".id = (SELECT " + end + "(id) FROM job_agreed s WHERE s.job = " + alias + ".job AND " +
+         standing("job_agreed", "s") + ")";
+}
+
 }  // namespace
 
 std::string standing(std::string_view table, std::string_view alias) {
@@ -193,6 +198,9 @@ std::string standing(std::string_view table, std::string_view alias) {
   return row + ".undoes IS NULL AND NOT EXISTS (SELECT 1 FROM " + std::string(table) +
          " undoing WHERE undoing.undoes = " + row + ".id)";
 }
+
+std::string last_agreed(std::string const& alias) { return agreed_at("max", alias); }
+std::string first_agreed(std::string const& alias) { return agreed_at("min", alias); }
 
 std::string job_number(QuoteNumber number) {
   std::string text = number_text(number);

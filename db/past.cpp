@@ -10,10 +10,6 @@
 namespace endband::db {
 namespace {
 
-struct SaleSums {
-  std::optional<std::int64_t> fees, carriage, exchange, returned, tax;
-};
-
 // What one row of the list says beside what a PastJob keeps.
 struct Quoted {
   Money total, kept, carriage, tax;
@@ -25,10 +21,6 @@ struct Quoted {
 };
 
 std::string past_text() {
-  std::string const last =
-      "(SELECT max(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
-  std::string const first =
-      "(SELECT min(id) FROM job_agreed s WHERE s.job = j.id AND " + standing("job_agreed", "s") + ")";
   return "SELECT j.id, a.quote, c.year, c.count, q.title, q.binding, ifnull(o.code, ''), ifnull(cu.code, "
          "''), "
          "q.on_date, "
@@ -41,8 +33,8 @@ std::string past_text() {
          "FROM job_event e JOIN job j ON j.id = e.job "
          "JOIN job_result r ON r.job = j.id AND r.entry = e.entry AND r.undoes IS NULL "
          "JOIN commission c ON c.id = j.commission "
-         "JOIN job_agreed a ON a.id = " +
-         last + " JOIN job_agreed f ON f.id = " + first +
+         "JOIN job_agreed a ON a.job = j.id AND " +
+         last_agreed("a") + " JOIN job_agreed f ON f.job = j.id AND " + first_agreed("f") +
          " JOIN quote q ON q.id = a.quote JOIN quote_sheet sh ON sh.quote = a.quote "
          "JOIN quote_offer off ON off.quote = a.quote JOIN quote_offer foff ON foff.quote = f.quote "
          "JOIN quote_terms t ON t.quote = a.quote "
@@ -62,23 +54,11 @@ std::string past_text() {
          "AND (?5 IS NULL OR cu.code = ?5) ORDER BY e.on_date, e.id";
 }
 
-Money told_or(std::optional<std::int64_t> told, Money quoted) {
-  return told ? Money{*told, quoted.currency} : quoted;
-}
-
-// The same as difference_of(): what is kept, less the cost and what the sale took.
-Money left_of(Quoted const& row, SaleSums const& sale) {
-  Currency const currency = row.kept.currency;
-  Money const none{0, currency};
-  Money const fees = row.fees.value_or(none);
-  Money const exchange = row.exchange.value_or(none);
-  Money left = row.kept - row.total;
-  if (row.price && row.yours) left = left - (*row.price - *row.yours);
-  left = left - (told_or(sale.fees, fees) - fees);
-  left = left - (told_or(sale.exchange, exchange) - exchange);
-  left = left - (told_or(sale.carriage, row.carriage) - row.carriage);
-  left = left - (told_or(sale.tax, row.tax) - row.tax);
-  return left - told_or(sale.returned, none);
+SaleQuoted quoted_sale(Quoted const& row) {
+  Money const none{0, row.kept.currency};
+  SaleQuoted quoted{none, row.fees.value_or(none), row.carriage, row.exchange.value_or(none), row.tax, none};
+  if (row.price && row.yours) quoted.whole = *row.price - *row.yours;
+  return quoted;
 }
 
 // What a discount gave away: of the price, and of what would have been left of it. An outlet takes its share
@@ -99,21 +79,10 @@ void add_given(Workshop& workshop, std::int64_t quote_id, Quoted const& row, Pas
   job.left_given = full.left - given.left;
 }
 
-// Tax told beside a price that was changed: what was charged of it follows from the quote's rates.
-Money left_by_parts(Workshop& workshop, std::string_view number) {
-  JobHeader const job = find_job(workshop, number).value();
-  FrozenQuote const agreed = load_quote(workshop, job.quote.id);
-  JobRecord const record = load_record(workshop, job);
-  auto const taken = load_taken_on(workshop, job, BuyingRules{});  // prices only tell what was lost where
-  SaleTaken const sale = load_sale(workshop, job);
-  return difference_of({agreed, record, taken, sale, load_agreed_first(workshop, job), job.price, job.kept})
-      .left;
-}
-
 PastJob read_job(Workshop& workshop, Statement& select) {
   PastJob job;
   Quoted row;
-  SaleSums sale;
+  SaleTaken sale;
   QuoteNumber number;
   std::int64_t quote = 0;
   select.read(job.job, quote, number.year, number.count, job.title, job.binding, job.outlet, job.customer,
@@ -124,7 +93,10 @@ PastJob read_job(Workshop& workshop, Statement& select) {
   job.number = job_number(number);
   job.price = row.kept;
   add_given(workshop, quote, row, job);
-  job.left = row.changed && sale.tax ? left_by_parts(workshop, job.number) : left_of(row, sale);
+  // Of tax told beside a price that was changed, what was charged of it follows from the quote's rates.
+  SaleQuoted const quoted =
+      row.changed && sale.tax ? sale_quoted(load_quote(workshop, quote), row.kept) : quoted_sale(row);
+  job.left = row.kept - row.total - sale_cost(quoted, sale);
   job.seconds_quoted = round(row.seconds, Rounding::half_away);
   return job;
 }
@@ -155,10 +127,8 @@ void add_features(Workshop& workshop, std::span<PastJob> jobs) {
   std::unordered_map<std::int64_t, PastJob*> by_id;
   for (PastJob& job : jobs) by_id.emplace(job.job, &job);
   static std::string const sql =
-      "SELECT a.job, w.operation FROM job_agreed a JOIN quote_work w ON w.quote = a.quote WHERE a.id = "
-      "(SELECT "
-      "max(id) FROM job_agreed s WHERE s.job = a.job AND " +
-      standing("job_agreed", "s") + ")";
+      "SELECT a.job, w.operation FROM job_agreed a JOIN quote_work w ON w.quote = a.quote WHERE " +
+      last_agreed("a");
   Statement select(workshop.connection(), sql);
   while (select.step()) {
     std::int64_t job = 0;

@@ -3,8 +3,9 @@
 
 #include "db/jobs.h"
 #include "engine/review/difference.h"
-#include "engine/review/findings.h"
+#include "engine/review/lessons.h"
 #include "engine/review/past.h"
+#include "engine/review/step_times.h"
 #include "engine/review/year.h"
 
 #include <optional>
@@ -38,27 +39,11 @@ struct Past {
 Past load_past(Workshop& workshop, PastFilter const& filter);
 void add_features(Workshop& workshop, std::span<PastJob> jobs);
 
-// Hours told of a step in those jobs beside what it is timed at now. Hours told of a whole part teach no
-// single step: of them `by_part` says how many jobs told so.
-struct StepsSeen {
-  std::vector<StepSeen> steps;  // by operation
-  std::int64_t jobs_by_part = 0;
-};
 StepsSeen load_steps_seen(Workshop& workshop, std::span<PastJob const> jobs, StepLibrary const& now);
 
-struct SpoilSeen {  // of a material in the jobs that took it
-  MaterialId material;
-  std::vector<Seen> times;  // believed: quoted to be spoiled; was: spoiled; base units of its dimension
-  std::int64_t taken = 0;   // jobs that took it,
-  std::int64_t ruined =
-      0;  // and those in which half of what is in the book, or more, was spoiled beyond the quote
-};
 std::vector<SpoilSeen> load_spoil_seen(Workshop& workshop, std::span<PastJob const> jobs);
 
-// Commissions quoted from `since` on of which it is known by `on` whether they were taken.
-struct EnquiriesSeen {
-  std::int64_t quoted = 0, taken = 0;
-};
+// Quoted from `since` on, and of which it is known by `on` whether they were taken.
 EnquiriesSeen load_enquiries_seen(Workshop& workshop, std::optional<Date> since, Date on);
 
 // --- one job

@@ -153,11 +153,11 @@ Read<QuoteHeader> find_quote(Workshop& workshop, std::string_view number) {
 }
 
 std::optional<QuoteHeader> same_quote(Writing& writing, std::string_view customer, FrozenQuote const& quote) {
-  Statement select(
-      writing.workshop().connection(),
+  static std::string const sql =
       "SELECT q.id FROM quote q LEFT JOIN customer c ON c.id = q.customer WHERE q.on_date = ?1 AND "
-      "ifnull(c.code, '') = ?2 AND q.description = ?3 AND q.entry < ?4 AND q.entry NOT IN (SELECT undoes "
-      "FROM entry WHERE undoes IS NOT NULL) ORDER BY q.id LIMIT 1");
+      "ifnull(c.code, '') = ?2 AND q.description = ?3 AND q.entry < ?4 AND " +
+      std::string(not_withdrawn) + " ORDER BY q.id LIMIT 1";
+  Statement select(writing.workshop().connection(), sql);
   if (!select.bind(quote.on, customer, quote.description, writing.entry()).step()) return std::nullopt;
   return load_header(writing.workshop(), select.value<std::int64_t>());
 }

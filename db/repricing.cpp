@@ -16,20 +16,6 @@
 namespace endband::db {
 namespace {
 
-std::vector<StepTimes> load_step_times(Connection& connection) {
-  Statement select(connection,
-                   "SELECT id, set_up_low_s, set_up_likely_s, set_up_high_s, each_low_s, each_likely_s, "
-                   "each_high_s FROM step_version ORDER BY id");
-  std::vector<StepTimes> times;
-  while (select.step()) {
-    std::int64_t version = 0;
-    Spread3 set_up, each;
-    select.read(version, set_up.low, set_up.likely, set_up.high, each.low, each.likely, each.high);
-    times.push_back({version, mean_of(set_up), mean_of(each)});
-  }
-  return times;
-}
-
 // Which quotes; ?1 is the day.
 std::string condition(QuotesWanted const& wanted) {
   std::string text = " WHERE (?1 IS NULL OR q.on_date >= ?1) AND " + std::string(not_withdrawn);
@@ -293,7 +279,7 @@ Read<Today> load_today(Workshop& workshop, Date on) {
   Read<Shop> shop = load_shop(workshop, on);
   if (!shop) return tl::unexpected(std::move(shop.error()));
   Catalogue const catalogue{on, shop->buying, list_materials(workshop, on, std::nullopt)};
-  return Today(catalogue, load_steps(workshop, on), shop->shop, load_step_times(workshop.connection()));
+  return Today(catalogue, load_steps(workshop, on), shop->shop, load_step_times(workshop));
 }
 
 }  // namespace endband::db

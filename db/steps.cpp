@@ -81,4 +81,18 @@ std::vector<OperationKind> circle_of_steps(Workshop& workshop, Date on) {
   return circle_of(load_steps(workshop, on));
 }
 
+std::vector<StepTimes> load_step_times(Workshop& workshop) {
+  Statement select(workshop.connection(),
+                   "SELECT id, set_up_low_s, set_up_likely_s, set_up_high_s, each_low_s, each_likely_s, "
+                   "each_high_s FROM step_version ORDER BY id");
+  std::vector<StepTimes> times;
+  while (select.step()) {
+    std::int64_t version = 0;
+    Spread3 set_up, each;
+    select.read(version, set_up.low, set_up.likely, set_up.high, each.low, each.likely, each.high);
+    times.push_back({version, mean_of(set_up), mean_of(each)});
+  }
+  return times;
+}
+
 }  // namespace endband::db

@@ -4,6 +4,7 @@
 
 #include "db/workshop.h"
 #include "engine/labour/labour.h"
+#include "engine/review/step_times.h"
 
 #include <vector>
 
@@ -11,6 +12,8 @@ namespace endband::db {
 
 void set_step(Writing& writing, Step const& step, Date valid_from);
 StepLibrary load_steps(Workshop& workshop, Date on);
+// Of every version there ever was, in the order they were written.
+std::vector<StepTimes> load_step_times(Workshop& workshop);
 
 // That day, and each later one on which a step is another.
 std::vector<Date> step_days(Workshop& workshop, Date from);

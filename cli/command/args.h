@@ -31,6 +31,9 @@ class Args {
   }
   std::optional<std::string> text(std::string_view flag) const { return get<std::string>(flag); }
 
+  // The words of a flag of codes, each once, in the order said; nullopt: it was not given.
+  std::optional<std::vector<std::string>> codes(std::string_view flag) const;
+
   std::size_t word_count() const { return words_.size(); }
   template <class T = std::string>
   T const& word(std::size_t i) const {

@@ -57,10 +57,7 @@ Read<void> see_materials(db::Workshop& workshop, JobSeen& seen) {
 }
 
 Money sale_now(db::Workshop& workshop, JobSeen const& seen) {
-  std::vector<TakenOn> const nothing;
-  SaleTaken const told = db::load_sale(workshop, seen.job);
-  Money const left = left_of({seen.agreed, seen.record, nothing, told, {}, seen.job.price, seen.job.kept});
-  return seen.job.kept - seen.cost.total - left;
+  return sale_cost(sale_quoted(seen.agreed, seen.job.kept), db::load_sale(workshop, seen.job));
 }
 
 }  // namespace

@@ -18,11 +18,9 @@ namespace {
 Read<std::vector<db::OutletInForce>> outlets_meant(db::Workshop& workshop, Args const& args, Date on,
                                                    std::vector<LeftOut>& left_out) {
   std::string const said = args.text("--through").value_or("");
-  std::vector<std::string> codes = said == "all" ? db::outlet_codes(workshop, on) : words_in(said);
-  std::vector<std::string> once;
-  for (std::string& code : codes)
-    if (std::find(once.begin(), once.end(), code) == once.end()) once.push_back(std::move(code));
-  codes = std::move(once);
+  std::vector<std::string> const codes = said == "all"
+                                             ? db::outlet_codes(workshop, on)
+                                             : args.codes("--through").value_or(std::vector<std::string>{});
   if (codes.empty())
     return refuse({FaultCode::bad_command,
                    args.where("--through"),

@@ -157,21 +157,6 @@ Table side_by_side(ListingPriced const& view) {
 
 }  // namespace
 
-std::vector<std::string> words_in(std::string_view text) {
-  std::vector<std::string> words;
-  std::string word;
-  for (char const c : text) {
-    if (c != ',' && c != ' ') {
-      word += c;
-    } else if (!word.empty()) {
-      words.push_back(std::move(word));
-      word.clear();
-    }
-  }
-  if (!word.empty()) words.push_back(std::move(word));
-  return words;
-}
-
 Json to_json(ListingPriced const& view) {
   auto const through_json = [&](Through const& each) {
     Walk const& walk = each.sold.offer.walk;

@@ -25,7 +25,4 @@ struct ListingPriced {
 Json to_json(ListingPriced const& view);
 Document to_document(ListingPriced const& view);
 
-// Codes parted by blanks or commas.
-std::vector<std::string> words_in(std::string_view text);
-
 }  // namespace endband::cli

@@ -262,10 +262,13 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
-  std::vector<NewFile> const files{
-      {view->seen.job.number + "-walk.svg", to_svg(draw_stairs(stairs(*view)))},
-      {view->seen.job.number + "-hours.svg", to_svg(draw_pairs(hours_figure(*view)))}};
-  if (auto const done = draw(context, args, view->folder, files); !done) return tl::unexpected(done.error());
+  if (view->folder) {
+    std::vector<NewFile> const files{
+        {view->seen.job.number + "-walk.svg", to_svg(draw_stairs(stairs(*view)))},
+        {view->seen.job.number + "-hours.svg", to_svg(draw_pairs(hours_figure(*view)))}};
+    if (auto const done = draw(context, args, view->folder, files); !done)
+      return tl::unexpected(done.error());
+  }
   return Answer(std::move(*view));
 }
 

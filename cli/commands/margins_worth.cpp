@@ -6,6 +6,7 @@
 #include "cli/drawings/figure.h"
 #include "cli/words/values.h"
 #include "db/steps.h"
+#include "engine/review/findings.h"
 
 #include <fmt/format.h>
 
@@ -228,8 +229,11 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
-  std::vector<NewFile> const files{{"features.svg", to_svg(draw_ranges(figure_of(*view)))}};
-  if (auto const done = draw(context, args, view->folder, files); !done) return tl::unexpected(done.error());
+  if (view->folder) {
+    std::vector<NewFile> const files{{"features.svg", to_svg(draw_ranges(figure_of(*view)))}};
+    if (auto const done = draw(context, args, view->folder, files); !done)
+      return tl::unexpected(done.error());
+  }
   return Answer(std::move(*view));
 }
 

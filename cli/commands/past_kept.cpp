@@ -35,11 +35,12 @@ class Keeping {
 
   Read<PastKept> keep() {
     if (auto const same = db::same_quote(writing_, past_.computed.asked.customer, quote_))
-      return refuse({FaultCode::already_exists,
-                     said_.where,
-                     db::number_text(same->number),
-                     "another book, day or customer than that quote's; endband workshop undo takes an import back",
-                     {}});
+      return refuse(
+          {FaultCode::already_exists,
+           said_.where,
+           db::number_text(same->number),
+           "another book, day or customer than that quote's; endband workshop undo takes an import back",
+           {}});
     db::save_plans(writing_, past_.computed.new_plans);
     auto header =
         db::save_quote(writing_, past_.computed.asked.customer, past_.computed.asked.valid_until, quote_);
@@ -60,6 +61,7 @@ class Keeping {
  private:
   // Had on the day it was accepted, worked and sold on the day it was finished.
   Read<void> make() {
+    if (auto const done = look_up_prices(); !done) return done;
     for (BillLine const& line : quote_.bill.lines)
       if (!line.customer_supplied)
         if (auto const done = take(had(line)); !done) return done;
@@ -94,8 +96,6 @@ class Keeping {
     if (had.all() <= 0) return {};
     bool const skin = had.material.sold_by == SoldBy::skin;
     std::int64_t const items = skin ? std::max<std::int64_t>(1, had.line.units_opened) : 1;
-    auto const unit = cost_on(had);
-    if (!unit) return tl::unexpected(unit.error());
     db::Parcel parcel;
     parcel.on = *said_.accepted;
     parcel.currency = writing_.workshop().currency();
@@ -109,7 +109,7 @@ class Keeping {
       line.code = had.material.code;
       line.quantity = part;
       line.said = amount_text(part);
-      line.price = cost_of(*unit, part);
+      line.price = cost_of(unit_of(had), part);
     }
     auto const lots = db::receive(writing_, parcel);
     if (!lots) return tl::unexpected(lots.error());
@@ -137,14 +137,20 @@ class Keeping {
     return {};
   }
 
-  Read<UnitCost> cost_on(Had const& had) {
+  // Of the day on which it was accepted.
+  Read<void> look_up_prices() {
     auto const shop = db::load_shop(writing_.workshop(), *said_.accepted);
     if (!shop) return tl::unexpected(shop.error());
-    std::vector<std::string> const codes{had.material.code};
-    auto const catalogue = db::load_catalogue(writing_.workshop(), codes, *said_.accepted, shop->buying);
+    std::vector<std::string> codes;
+    for (Material const& material : quote_.materials) codes.push_back(material.code);
+    auto catalogue = db::load_catalogue(writing_.workshop(), codes, *said_.accepted, shop->buying);
     if (!catalogue) return tl::unexpected(catalogue.error());
-    Material const& material = catalogue->materials.front();
-    return material.price ? unit_cost(material, shop->buying) : had.line.unit;
+    then_ = std::move(*catalogue);
+    return {};
+  }
+  UnitCost unit_of(Had const& had) const {
+    Material const& material = then_.at(had.material.id);
+    return material.price ? unit_cost(material, then_.buying) : had.line.unit;
   }
 
   // --- hours
@@ -221,6 +227,7 @@ class Keeping {
   PastCommission const& said_;
   FrozenQuote const& quote_;
   db::JobHeader job_;
+  Catalogue then_;
 };
 
 }  // namespace

@@ -9,7 +9,7 @@
 #include "cli/words/values.h"
 #include "db/bench.h"
 #include "db/steps.h"
-#include "engine/pricing/walk.h"
+#include "engine/commission/said_price.h"
 
 #include <fmt/format.h>
 
@@ -83,30 +83,6 @@ Read<void> price_what_else(Gathered& gathered) {
   return {};
 }
 
-// Points fine enough for a price that is said: the workshop's own where it stands on one of them.
-PricePoints points_for(Money price, PricePoints own) {
-  if ((price.minor + own.below) % own.step == 0) return own;
-  for (std::int64_t const step : {100, 50, 10, 5})
-    if (price.minor % step == 0) return {step, 0};
-  return {1, 0};
-}
-
-// A price that is said becomes the goal of leaving what it leaves: so options and changes follow from it as
-// from any other. What the workshop charges at least does not come into it.
-Read<void> aim_at(Gathered& gathered, Money price) {
-  Commission& commission = gathered.commission;
-  PricePoints const points = points_for(price, points_of(commission.selling, price.currency));
-  commission.selling.points = points;
-  if (commission.selling.outlet) commission.selling.outlet->points = points;
-  commission.shop.least_charge = {0, price.currency};
-  commission.goal = ProfitGoal{{0, price.currency}};
-  auto const priced = endband::price(commission);
-  if (!priced) return tl::unexpected(at_flags(priced.error(), "quote make"));
-  Walk const there = walk({priced->sheet, priced->delivery, priced->selling, commission.shop}, price);
-  commission.goal = ProfitGoal{commission.selling.outlet ? there.left : there.price - priced->sheet.total};
-  return {};
-}
-
 // Where tax is included two prices may have one price without tax.
 Read<void> asked_is_offered(Gathered const& gathered, Money price) {
   Money const found = gathered.priced.offer.walk.ticket;
@@ -122,7 +98,9 @@ Read<void> price_first(Gathered& gathered) {
   gathered.computed.new_plans = plan_the_rest(gathered.commission);
   std::optional<Money> const price = gathered.computed.asked.at_price;
   if (!price) return price_it(gathered);
-  if (auto const done = aim_at(gathered, *price); !done) return done;
+  auto aimed = at_price(std::move(gathered.commission), *price);
+  if (!aimed) return tl::unexpected(at_flags(std::move(aimed.error()), "quote make"));
+  gathered.commission = std::move(*aimed);
   if (auto const done = price_it(gathered); !done) return done;
   return asked_is_offered(gathered, *price);
 }

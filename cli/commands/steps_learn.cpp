@@ -81,8 +81,8 @@ Json to_json(StepsLearn const& view) {
       {"jobs_by_part", learned.jobs_by_part},
       {"steps", json_array(learned.steps, step_json)},
       {"materials", json_array(learned.materials, spoil_json)},
-      {"enquiries", Json::Object{{"quoted", learned.enquiries.quoted},
-                                 {"taken", learned.enquiries.taken},
+      {"enquiries", Json::Object{{"quoted", learned.enquiries.seen.quoted},
+                                 {"taken", learned.enquiries.seen.taken},
                                  {"an_order", ratio_json(learned.enquiries.now)},
                                  {"an_order_learned", ranged_json(learned.enquiries.an_order)}}},
       {"accepted", json_words(view.accepted)},
@@ -125,7 +125,7 @@ Document taken_over(StepsLearn const& view) {
   }
   LearnedEnquiries const& enquiries = view.learned.enquiries;
   if (names(view.accepted, "enquiries"))
-    table.add({"enquiries for each order", std::to_string(enquiries.quoted), number(enquiries.now),
+    table.add({"enquiries for each order", std::to_string(enquiries.seen.quoted), number(enquiries.now),
                fmt::format("{:.2f}", enquiries.an_order.value),
                fmt::format("{:.2f} to {:.2f}", enquiries.an_order.low, enquiries.an_order.high)});
   document.add(std::move(table));
@@ -190,20 +190,12 @@ void add_materials(Document& document, StepsLearn const& view) {
 }
 
 void add_enquiries(Document& document, LearnedEnquiries const& enquiries) {
-  if (enquiries.quoted == 0) return;
+  if (enquiries.seen.quoted == 0) return;
   document.paragraph(
       fmt::format("Of {} commissions quoted {} were taken. Enquiries for each order: {} now, {:.2f} learned "
                   "({:.2f} to {:.2f}).",
-                  enquiries.quoted, enquiries.taken, number(enquiries.now), enquiries.an_order.value,
-                  enquiries.an_order.low, enquiries.an_order.high));
-}
-
-// How far from what it is timed at, in halves of its range; 0: within it, of few jobs, or of one outlet
-// alone.
-double surely_out(LearnedStep const& step) {
-  Ranged const& factor = step.factor;
-  bool const out = factor.n >= few && !step.only && (factor.low > 1 || factor.high < 1);
-  return out ? std::abs(factor.value - 1) / std::max(1e-9, (factor.high - factor.low) / 2) : 0;
+                  enquiries.seen.quoted, enquiries.seen.taken, number(enquiries.now),
+                  enquiries.an_order.value, enquiries.an_order.low, enquiries.an_order.high));
 }
 
 std::string headline(StepsLearn const& view) {
@@ -298,7 +290,8 @@ Read<Answer> run(Context& context, Args const& args) {
   auto learned = learn(**workshop, args, context.on);
   if (!learned) return tl::unexpected(std::move(learned.error()));
   view.learned = std::move(*learned);
-  std::vector<NewFile> const files{{"steps.svg", to_svg(draw_ranges(figure_of(view)))}};
+  std::vector<NewFile> files;
+  if (view.folder) files.push_back({"steps.svg", to_svg(draw_ranges(figure_of(view)))});
   if (auto const done = may_draw(context, args, view.folder, files); !done)
     return tl::unexpected(done.error());
   if (args.has("--accept")) {

@@ -53,20 +53,6 @@ Fields fields_of(Step const& step) {
           {"caution", step.caution}};
 }
 
-// The words of a flag of codes, each once; nullopt: it was not given.
-std::optional<std::vector<std::string>> codes_said(Args const& args, std::string_view flag) {
-  auto const text = args.text(flag);
-  if (!text) return std::nullopt;
-  std::vector<std::string> codes;
-  for (std::size_t at = 0; at < text->size();) {
-    std::size_t const end = std::min(text->find(' ', at), text->size());
-    std::string code = text->substr(at, end - at);
-    if (std::find(codes.begin(), codes.end(), code) == codes.end()) codes.push_back(std::move(code));
-    at = end + 1;
-  }
-  return codes;
-}
-
 template <class Row>
 Fault not_of_bench(Where where, std::string const& code, std::string what, std::vector<Row> const& rows) {
   std::vector<std::string_view> known;
@@ -107,7 +93,7 @@ class Said {
   }
 
   void take_who(Step& step) {
-    auto who = codes_said(args_, "--who");
+    auto who = args_.codes("--who");
     if (!who) return;
     for (std::string const& code : *who)
       if (bench_.person(code) == nullptr)
@@ -116,7 +102,7 @@ class Said {
   }
 
   void take_place(Step& step) {
-    auto const places = codes_said(args_, "--holds");
+    auto const places = args_.codes("--holds");
     if (!places) return;
     if (places->size() > 1)
       faults_.push_back(
@@ -129,7 +115,7 @@ class Said {
   }
 
   void take_after(Step& step) {
-    auto const names = codes_said(args_, "--after");
+    auto const names = args_.codes("--after");
     if (!names) return;
     step.after.clear();
     for (std::string const& name : *names) {

@@ -17,12 +17,6 @@ constexpr std::int64_t seconds_an_hour = 3600;
 
 using Amounts = std::array<std::int64_t, component_count>;
 
-// Sold by the workshop itself at one rate of tax: nothing is taken of a price, and what is left of it is the
-// price without tax less the cost. Stored quotes were made so, and are replayed to the same minor units:
-// carriage does not come into it, while a walk, which takes its tax together with that of the goods, may
-// leave a minor unit more or less where tax is included.
-bool nothing_is_taken(SellingRules const& selling) { return !selling.outlet && selling.tax.own.empty(); }
-
 Rung rung(Money price, Money left, CostSheet const& sheet) {
   Money const earned = left + sheet.labour;
   Ratio const seconds = sheet.seconds;

@@ -56,6 +56,8 @@ Ratio exchange_factor(SellingRules const& selling, Currency shop) {
   return outlet.exchange.rate * Ratio(shop.minor_per_major(), outlet.currency.minor_per_major());
 }
 
+bool nothing_is_taken(SellingRules const& selling) { return !selling.outlet && selling.tax.own.empty(); }
+
 TaxRules tax_of(SellingRules const& selling) {
   TaxRules tax = selling.tax;
   if (!selling.outlet) return tax;

@@ -26,6 +26,12 @@ PricePoints points_of(SellingRules const& selling, Currency shop);
 Ratio exchange_factor(SellingRules const& selling, Currency shop);
 TaxRules tax_of(SellingRules const& selling);  // the outlet's where it has its own, else the workshop's
 
+// Sold by the workshop itself at one rate of tax: nothing is taken of a price, and what is left of it is the
+// price without tax less the cost. Stored quotes were made so, and are replayed to the same minor units:
+// carriage does not come into it, while a walk, which takes its tax together with that of the goods, may
+// leave a minor unit more or less where tax is included.
+bool nothing_is_taken(SellingRules const& selling);
+
 // What a ticket leaves. `given_away`: off the ticket. Throws Overflow; std::logic_error for rules outside
 // their declared ranges or money of another currency.
 Walk walk(Sale const& sale, Money ticket, Ratio given_away = {});

@@ -1,7 +1,6 @@
 #include "engine/review/difference.h"
 
 #include "engine/job/heads.h"
-#include "engine/pricing/walk.h"
 #include "engine/review/difference_parts.h"
 
 #include <algorithm>
@@ -17,44 +16,12 @@ constexpr std::array<std::string_view, 16> names{"material-price", "holding",  "
                                                  "fees",           "carriage", "allowances",    "variations",
                                                  "exchange",       "tax",      "given-away",    "rounding"};
 
-// What the sale was quoted to take of the price without tax. What is left of the whole beside these is quoted
-// roundings, of cash and of tax, which stay as they were.
-struct SaleQuoted {
-  Money whole, fees, exchange, returns, tax;
-};
-
-// Of the offer; of what was agreed or kept beside it, by its mean rate.
-Money tax_charged(JobToReview const& job) {
-  FrozenQuote const& agreed = job.agreed;
-  Money const none{0, agreed.shop.currency};
-  TaxRules const tax = tax_of(agreed.selling);
-  if (tax.mode == TaxMode::none) return none;
-  std::optional<Outlet> const& outlet = agreed.selling.outlet;
-  if (outlet && outlet->collects_tax) return none;
-  Money const quoted = outlet ? agreed.offer.walk.tax_due : agreed.offer.tax;
-  Money const more = job.kept - (outlet ? agreed.offer.walk.price : agreed.offer.goods);
-  return quoted + tax_added(more, mean_tax_rate(agreed));
-}
-
-SaleQuoted sale_quoted(JobToReview const& job) {
-  FrozenQuote const& agreed = job.agreed;
-  Money const none{0, agreed.shop.currency};
-  SaleQuoted quoted{sale_costs(agreed), none, none, none, tax_charged(job)};
-  if (!agreed.selling.outlet) return quoted;
-  Walk const& walk = agreed.offer.walk;
-  Ratio const factor = exchange_factor(agreed.selling, agreed.shop.currency);
-  quoted.fees.minor = round_product(walk.all_fees.minor, factor, Rounding::half_away);
-  quoted.exchange = walk.exchange_cost;
-  quoted.returns = walk.returns;
-  return quoted;
-}
-
 class Parts {
  public:
   explicit Parts(JobToReview const& job) : job_(job), none_{0, job.agreed.shop.currency} {}
 
   Difference sum_up() && {
-    SaleQuoted const quoted = sale_quoted(job_);
+    SaleQuoted const quoted = sale_quoted(job_.agreed, job_.kept);
     add_materials(job_, details_);
     add_hours(job_, details_);
     add_outside(job_, details_);
@@ -79,25 +46,18 @@ class Parts {
     details_.push_back(std::move(detail));
   }
 
-  // What was told more than was quoted; nothing where nothing was told.
-  Money more(std::optional<Money> const& told, Money quoted) const { return told ? *told - quoted : none_; }
-
   void add_sale(SaleQuoted const& quoted) {
     SaleTaken const& told = job_.sale;
-    add(Because::fees, -more(told.fees, quoted.fees));
-    add(Because::carriage, -more(told.carriage, job_.agreed.delivery.carriage));
-    add(Because::exchange, -more(told.exchange, quoted.exchange));
-    add(Because::tax, -more(told.tax, quoted.tax));
+    add(Because::fees, -told_more(told.fees, quoted.fees));
+    add(Because::carriage, -told_more(told.carriage, quoted.carriage));
+    add(Because::exchange, -told_more(told.exchange, quoted.exchange));
+    add(Because::tax, -told_more(told.tax, quoted.tax));
     // What was allowed for is free; what came back stands against it.
     add(Because::allowances, job_.agreed.sheet.allowances + quoted.returns - told.returned.value_or(none_));
   }
 
   Money left(SaleQuoted const& quoted) const {
-    SaleTaken const& told = job_.sale;
-    Money const sale =
-        quoted.whole + more(told.fees, quoted.fees) + more(told.carriage, job_.agreed.delivery.carriage) +
-        more(told.exchange, quoted.exchange) + more(told.tax, quoted.tax) + told.returned.value_or(none_);
-    return job_.kept - sale - actual_cost(job_.agreed, job_.record).total;
+    return job_.kept - sale_cost(quoted, job_.sale) - actual_cost(job_.agreed, job_.record).total;
   }
 
   Money sum_of_details() const {
@@ -126,9 +86,6 @@ class Parts {
   JobToReview const& job_;
   Money none_;
   std::vector<DifferenceDetail> details_;
-
- public:
-  Money left_alone() const { return left(sale_quoted(job_)); }
 };
 
 }  // namespace
@@ -162,8 +119,6 @@ void add_outside(JobToReview const& job, std::vector<DifferenceDetail>& details)
   }
   std::ranges::move(found, std::back_inserter(details));
 }
-
-Money left_of(JobToReview const& job) { return Parts(job).left_alone(); }
 
 Difference difference_of(JobToReview const& job) { return Parts(job).sum_up(); }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/job/job.h"
+#include "engine/review/sale.h"
 
 #include <optional>
 #include <string>
@@ -22,11 +23,6 @@ struct TakenOn {
   std::int64_t quantity = 0, spoiled = 0;  // spoiled: of the quantity
   Money value;                             // posted
   std::optional<UnitCost> price;           // landed, of that day; none: nothing said what it cost then
-};
-
-// What the sale really took where it was told; what was not is as it was quoted.
-struct SaleTaken {
-  std::optional<Money> fees, carriage, exchange, returned, tax;
 };
 
 enum class Because : std::uint8_t {
@@ -85,7 +81,5 @@ struct JobToReview {
 };
 // Hours are valued at the rate and overhead agreed on, as actual_cost does; materials as posted.
 Difference difference_of(JobToReview const& job);
-// What was left alone, for which nobody need know when what was taken.
-Money left_of(JobToReview const& job);
 
 }  // namespace endband

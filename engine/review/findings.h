@@ -4,6 +4,7 @@
 
 #include "engine/review/learned.h"
 #include "engine/review/past.h"
+#include "engine/review/step_times.h"
 
 #include <cstddef>
 #include <span>
@@ -11,13 +12,6 @@
 #include <vector>
 
 namespace endband {
-
-// Hours of one step in each job that told of it, as it is timed now.
-struct StepSeen {
-  OperationKind operation;
-  std::vector<std::size_t> jobs;  // index into the jobs
-  std::vector<Seen> times;        // seconds, in step with `jobs`
-};
 
 // What a feature adds, all others held: to the margin (share of the full price) and to the hours over those
 // that were quoted. Both from one regression over all jobs on all features that at least `few` jobs have and

@@ -25,11 +25,6 @@ void set_prices(QuoteNow& now, Today::Held const& today) {
   }
 }
 
-Ratio time_of(Ratio set_up, Ratio each, Count count, bool with_set_up) {
-  Ratio const run = each * Ratio(count.n, 1000);
-  return with_set_up ? set_up + run : run;
-}
-
 // What it took x what it would take now / then: to 1/6000 s, as what copies learn, so that sums stay short.
 Ratio scaled(Ratio took, Ratio then, Ratio now) {
   if (took == then) return now;
@@ -56,8 +51,6 @@ void set_times(QuoteNow& now, Today::Held const& today) {
   }
 }
 
-bool walked(SellingRules const& selling) { return selling.outlet || !selling.tax.own.empty(); }
-
 Money ticket_of(FrozenQuote const& quote) {
   bool const kept = quote.selling.outlet || quote.selling.discount;
   return kept ? quote.offer.walk.ticket : quote.offer.goods_shown;
@@ -68,7 +61,7 @@ Money price_of(FrozenQuote const& quote) {
 }
 
 Money left_of(FrozenQuote const& quote, CostSheet const& sheet, ShopRules const& shop) {
-  if (!walked(quote.selling)) return quote.offer.goods - sheet.total;
+  if (nothing_is_taken(quote.selling)) return quote.offer.goods - sheet.total;
   Ratio const given_away = quote.selling.discount ? quote.selling.discount->share : Ratio(0);
   return walk({sheet, quote.delivery, quote.selling, shop}, ticket_of(quote), given_away).left;
 }
@@ -77,7 +70,7 @@ Money left_of(FrozenQuote const& quote, CostSheet const& sheet, ShopRules const&
 void compare_with_goal(FrozenQuote const& quote, CostSheet const& sheet, ShopRules const& shop,
                        Repriced& result) {
   Money const ticket = result.ticket_then;
-  if (walked(quote.selling)) {
+  if (!nothing_is_taken(quote.selling)) {
     Sale const sale{sheet, quote.delivery, quote.selling, shop};
     result.below_goal = !meets(walk(sale, ticket), sale, quote.goal);
     if (!result.below_goal) return;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "engine/commission/commission.h"
+#include "engine/review/step_times.h"
 
 #include <memory>
 #include <optional>
@@ -11,11 +12,6 @@
 #include <vector>
 
 namespace endband {
-
-struct StepTimes {  // of a version of a step that quotes were made with
-  std::int64_t version = 0;
-  Ratio set_up, each;  // mean seconds
-};
 
 // What holds now (or if): prices by material, steps by operation, the workshop's rates and rules. Of the
 // rules overtime stays as it was quoted; a contingency that was simulated stays the share of the cost that it
