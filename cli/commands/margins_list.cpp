@@ -22,13 +22,10 @@ struct MarginsList {
   std::vector<PastGroup> groups;
   std::optional<std::string> folder;
   Currency currency;
+  PastSum all;            // of the jobs
   bool narrowed = false;  // not all jobs were asked for
 
-  PastSum sum() const {
-    PastSum all(currency);
-    for (PastJob const& job : past.jobs) all.add(job);
-    return all;
-  }
+  bool gave_away() const { return all.given_away.minor != 0; }
 };
 
 PastSum sum_of(PastJob const& job) {
@@ -38,9 +35,10 @@ PastSum sum_of(PastJob const& job) {
 }
 
 double percent_of(std::optional<Ratio> share) { return share ? 100 * decimal(*share) : 0; }
+
 std::string group_words(MarginsList const& view, std::string const& name) {
   if (!name.empty()) return name;
-  return view.by == GroupBy::outlet ? "own" : "nobody yet";
+  return view.by == GroupBy::outlet ? "own" : "for the shelf";
 }
 
 Json group_json(PastGroup const& group) {
@@ -53,14 +51,10 @@ Json to_json(MarginsList const& view) {
   Json rows = view.by ? json_array(view.groups, group_json) : json_array(view.past.jobs, past_job_json);
   return Json::Object{{"by", view.by ? Json(group_by_name(*view.by)) : Json()},
                       {"rows", std::move(rows)},
-                      {"all", past_sum_json(view.sum())},
+                      {"all", past_sum_json(view.all)},
                       {"called_off", view.past.called_off},
                       {"left_of_called_off", money_json(view.past.left_of_called_off)},
                       {"folder", view.folder ? Json(*view.folder) : Json()}};
-}
-
-bool gave_away(MarginsList const& view) {
-  return std::ranges::any_of(view.past.jobs, [](PastJob const& job) { return job.given_away().minor != 0; });
 }
 
 std::vector<std::string> figures_of(MarginsList const& view, PastSum const& sum) {
@@ -68,7 +62,7 @@ std::vector<std::string> figures_of(MarginsList const& view, PastSum const& sum)
       margin_words(sum.margin_quoted()),     margin_words(sum.margin()),
       money_text(sum.left + sum.left_given), hours_words(Ratio(sum.seconds_quoted)),
       hours_words(Ratio(sum.seconds)),       sum.hourly() ? money_text(*sum.hourly()) : ""};
-  if (gave_away(view)) cells.push_back(sum.given_away.minor == 0 ? "" : money_text(sum.given_away));
+  if (view.gave_away()) cells.push_back(sum.given_away.minor == 0 ? "" : money_text(sum.given_away));
   return cells;
 }
 
@@ -79,7 +73,7 @@ void add_columns(MarginsList const& view, Table& table) {
                                              {"Hours quoted", Align::right, 2},
                                              {"Worked", Align::right},
                                              {"An hour", Align::decimal}});
-  if (gave_away(view)) table.columns.push_back({"Given away", Align::decimal, 1});
+  if (view.gave_away()) table.columns.push_back({"Given away", Align::decimal, 1});
 }
 
 std::vector<std::string> joined(std::vector<std::string> first, std::vector<std::string> const& rest) {
@@ -92,7 +86,7 @@ Table jobs_table(MarginsList const& view) {
   add_columns(view, table);
   for (PastJob const& job : view.past.jobs)
     table.add(joined({job.number, date_text(job.ended), job.title}, figures_of(view, sum_of(job))));
-  table.add_total(joined({"All", "", ""}, figures_of(view, view.sum())));
+  table.add_total(joined({"All", "", ""}, figures_of(view, view.all)));
   return table;
 }
 
@@ -118,7 +112,7 @@ Table groups_table(MarginsList const& view) {
     table.add(std::move(cells));
   }
   if (view.by != GroupBy::feature) {
-    auto cells = joined({"All", std::to_string(view.sum().count)}, figures_of(view, view.sum()));
+    auto cells = joined({"All", std::to_string(view.all.count)}, figures_of(view, view.all));
     cells.emplace_back();
     table.add_total(std::move(cells));
   }
@@ -139,7 +133,7 @@ std::optional<std::string> finding(MarginsList const& view) {
 }
 
 std::string whole_words(MarginsList const& view) {
-  PastSum const all = view.sum();
+  PastSum const& all = view.all;
   return fmt::format("{} job{} finished {}: {} left of {} without tax, {} quoted to be.", all.count,
                      all.count == 1 ? "" : "s", period_words(view.past.jobs), money_words(all.left),
                      money_text(all.full_price - all.given_away), money_text(all.left_quoted));
@@ -164,7 +158,7 @@ Document to_document(MarginsList const& view) {
   if (view.by == GroupBy::feature)
     document.notice(NoticeKind::note,
                     "A job counts with each feature that it has; endband margins worth tells them apart.");
-  if (gave_away(view))
+  if (view.gave_away())
     document.notice(NoticeKind::note,
                     "Margins, what is left and what an hour earned are at the full price; what was given "
                     "away stands beside them.");
@@ -271,7 +265,9 @@ Read<MarginsList> seen(Context& context, db::Workshop& workshop, Args const& arg
                    .by = *by,
                    .groups = {},
                    .folder = args.text("--svg"),
-                   .currency = workshop.currency()};
+                   .currency = workshop.currency(),
+                   .all = PastSum(workshop.currency())};
+  for (PastJob const& job : view.past.jobs) view.all.add(job);
   view.narrowed = filter->since || filter->binding || filter->outlet || filter->customer;
   if (auto const done = sort_jobs(args, view.past.jobs); !done) return tl::unexpected(done.error());
   if (view.by == GroupBy::feature) db::add_features(workshop, view.past.jobs);

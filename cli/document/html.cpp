@@ -1,5 +1,6 @@
 #include "cli/document/html.h"
 
+#include "cli/document/markup.h"
 #include "cli/document/svg.h"
 #include "cli/document/text.h"
 
@@ -43,18 +44,7 @@ figcaption { color: #595959; font-size: 9.5pt }
 @media print { body { padding: 0; max-width: none } .table { overflow: visible } }
 )";
 
-std::string escaped(std::string_view given) {
-  std::string out;
-  for (char const c : printable(given, true)) switch (c) {
-      case '&': out += "&amp;"; break;
-      case '<': out += "&lt;"; break;
-      case '>': out += "&gt;"; break;
-      case '"': out += "&quot;"; break;
-      case '\'': out += "&#39;"; break;
-      default: out += c;
-    }
-  return out;
-}
+std::string text_of(std::string_view given) { return escaped(given, true); }
 
 // Within a string of a style sheet.
 std::string css_string(std::string_view given) {
@@ -90,16 +80,16 @@ class Writer {
   std::string take() { return std::move(out_); }
 
   void operator()(Heading const& heading) {
-    out_ += fmt::format("<h{0}>{1}</h{0}>\n", heading.level, escaped(heading.text));
+    out_ += fmt::format("<h{0}>{1}</h{0}>\n", heading.level, text_of(heading.text));
   }
 
-  void operator()(Paragraph const& paragraph) { out_ += fmt::format("<p>{}</p>\n", escaped(paragraph.text)); }
+  void operator()(Paragraph const& paragraph) { out_ += fmt::format("<p>{}</p>\n", text_of(paragraph.text)); }
 
   void operator()(KeyValues const& values) {
     if (values.rows.empty()) return;
     out_ += "<div class=\"table\"><table class=\"facts\"><tbody>\n";
     for (auto const& row : values.rows)
-      out_ += fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td></tr>\n", escaped(row.first),
+      out_ += fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td></tr>\n", text_of(row.first),
                           lines(row.second));
     out_ += "</tbody></table></div>\n";
   }
@@ -108,20 +98,20 @@ class Writer {
     if (table.rows.empty()) return;
     out_ += "<div class=\"table\"><table><thead><tr>";
     for (Column const& column : table.columns)
-      out_ += fmt::format("<th scope=\"col\"{}>{}</th>", number(column), escaped(column.title));
+      out_ += fmt::format("<th scope=\"col\"{}>{}</th>", number(column), text_of(column.title));
     out_ += "</tr></thead><tbody>\n";
     for (Row const& row : table.rows) write(table, row);
     out_ += "</tbody></table></div>\n";
   }
 
   void operator()(Verbatim const& verbatim) {
-    if (!verbatim.text.empty()) out_ += fmt::format("<pre>{}</pre>\n", escaped(verbatim.text));
+    if (!verbatim.text.empty()) out_ += fmt::format("<pre>{}</pre>\n", text_of(verbatim.text));
   }
 
   // What to type next is of no use on paper.
   void operator()(Notice const& notice) {
     if (notice.kind == NoticeKind::next) return;
-    out_ += fmt::format("<p class=\"notice\">{}{}</p>\n", notice_label(notice.kind), escaped(notice.text));
+    out_ += fmt::format("<p class=\"notice\">{}{}</p>\n", notice_label(notice.kind), text_of(notice.text));
   }
 
   void operator()(SignHere const& sign) {
@@ -129,13 +119,13 @@ class Writer {
     for (std::size_t i = 0; i < sign.labels.size(); ++i) out_ += "<td></td>";
     out_ += "</tr><tr>";
     for (std::string const& label : sign.labels)
-      out_ += fmt::format("<th scope=\"col\">{}</th>", escaped(label));
+      out_ += fmt::format("<th scope=\"col\">{}</th>", text_of(label));
     out_ += "</tr></tbody></table></div>\n";
   }
 
   void operator()(Drawing const& drawing) {
     out_ += fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n",
-                        without_namespace(to_svg(drawing)), escaped(drawing.title));
+                        without_namespace(to_svg(drawing)), text_of(drawing.title));
   }
 
  private:
@@ -145,7 +135,7 @@ class Writer {
 
   static std::string lines(std::string const& text) {
     std::string out;
-    for (char const c : escaped(text)) {
+    for (char const c : text_of(text)) {
       if (c == '\n')
         out += "<br>";
       else
@@ -170,7 +160,7 @@ std::string to_html(Document const& document, HtmlPage const& page) {
   Writer writer;
   for (Block const& block : document.blocks) std::visit(writer, block);
   std::string const mark =
-      page.mark.empty() ? "" : fmt::format("<p class=\"mark\">{}</p>\n", escaped(page.mark));
+      page.mark.empty() ? "" : fmt::format("<p class=\"mark\">{}</p>\n", text_of(page.mark));
   return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>"
@@ -179,7 +169,7 @@ std::string to_html(Document const& document, HtmlPage const& page) {
       "@bottom-right {{ content: \"Page \" counter(page) \" of \" counter(pages); font: 8.5pt serif; color: "
       "#444 }} }}"
       "{}</style>\n</head>\n<body>\n<main>\n{}{}</main>\n</body>\n</html>\n",
-      escaped(page.title), page.letter ? "letter" : "A4", css_string(page.foot), style, mark, writer.take());
+      text_of(page.title), page.letter ? "letter" : "A4", css_string(page.foot), style, mark, writer.take());
 }
 
 }  // namespace endband::cli

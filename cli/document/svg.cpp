@@ -1,6 +1,6 @@
 #include "cli/document/svg.h"
 
-#include "cli/document/text.h"
+#include "cli/document/markup.h"
 
 #include <fmt/format.h>
 
@@ -21,28 +21,6 @@ std::string number(double value) {
   text.erase(text.find_last_not_of('0') + 1);
   if (text.ends_with('.')) text.pop_back();
   return text == "-0" ? "0" : text;
-}
-
-// For the text of an element and for an attribute alike. XML has no way to write what is no character of it.
-std::string escaped(std::string const& given) {
-  std::string const text = printable(given);
-  std::string out;
-  for (std::size_t at = 0; at < text.size();) {
-    std::size_t const from = at;
-    char32_t const point = next_code_point(text, at);
-    switch (point) {
-      case U'&': out += "&amp;"; break;
-      case U'<': out += "&lt;"; break;
-      case U'>': out += "&gt;"; break;
-      case U'"': out += "&quot;"; break;
-      case U'\'': out += "&#39;"; break;
-      case 0xFFFD:
-      case 0xFFFE:
-      case 0xFFFF: out += "\xEF\xBF\xBD"; break;
-      default: out.append(text, from, at - from);
-    }
-  }
-  return out;
 }
 
 class Writer {
