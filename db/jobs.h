@@ -58,6 +58,13 @@ std::vector<JobHeader> list_jobs(Workshop& workshop, bool ended_too);  // newest
 Read<JobHeader> find_job(Workshop& workshop,
                          std::string_view number);  // "26-014", "14"; unknown_code with near numbers
 JobRecord load_record(Workshop& workshop, JobHeader const& job);
+// What the customer paid and was given back (negative), in the order it was told; what was undone is not there.
+struct Payment {
+  Date on;
+  Money amount;
+  std::string words;
+};
+std::vector<Payment> payments(Workshop& workshop, JobHeader const& job);
 // Days until `on` on which at least one gate was held: from the day it was, to the day it was approved.
 int days_held(Workshop& workshop, JobHeader const& job, Date on);
 

@@ -287,6 +287,19 @@ int days_held(Workshop& workshop, JobHeader const& job, Date on) {
   return static_cast<int>(sum.count());
 }
 
+std::vector<Payment> payments(Workshop& workshop, JobHeader const& job) {
+  static std::string const sql = "SELECT on_date, amount, words FROM job_payment p WHERE job = ? AND " +
+                                 standing("job_payment", "p") + " ORDER BY id";
+  Statement select(workshop.connection(), sql);
+  select.bind(job.id);
+  std::vector<Payment> all;
+  while (select.step()) {
+    Payment& payment = all.emplace_back();
+    select.read(payment.on, payment.amount, payment.words);
+  }
+  return all;
+}
+
 JobRecord load_record(Workshop& workshop, JobHeader const& job) {
   Connection& connection = workshop.connection();
   JobRecord record;

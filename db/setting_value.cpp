@@ -1,5 +1,6 @@
 #include "db/setting_value.h"
 
+#include "db/paper_words.h"
 #include "engine/book/spec.h"
 #include "engine/money/numeral.h"
 
@@ -123,6 +124,9 @@ std::optional<Fault> fault_of_member(SettingRow const& row, std::string_view nam
       known.push_back(component_name(static_cast<Component>(i)));
     known.emplace_back("carriage");
     expected = "tax-class and a component of a quote, or carriage";
+  } else if (row.name == "word.*") {
+    for (PaperWord const& word : paper_words()) known.push_back(word.name);
+    expected = "word and the name of a word on papers: word.total";
   } else if (row.name == "exchange.*" || row.name == "exchange-spread.*") {
     for (std::string_view const code : currency_codes()) {
       std::string& each = lower.emplace_back(code);

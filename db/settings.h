@@ -37,6 +37,8 @@ namespace endband::db {
 // promise.confidence   share     of a simulated contingency
 // stock.formula        choice    first-in-first-out | moving-average; stands from the first movement on
 // tax-rate.<class>     share     tax-class.<component> code: which class a component, or carriage, is of
+// paper.numbers        choice    1234.50 | 1,234.50 | 1.234,50 | 1 234,50
+// word.<name>          words     of db/paper_words.h: the owner's word on papers
 // exchange.<currency>  number    exchange-spread.<currency> share
 // text.<made to>       words     what a consumer is told; tax.exempt-words; maker.country
 // cut.least-kept       length    cut.kerf length: for cutting plans

@@ -1,6 +1,8 @@
 // What a command computed, of whatever type, and the two ways to show it. A view is a plain struct with,
 // beside it,
 //   Json to_json(View const&);  Document to_document(View const&);
+// and, where it has figures,
+//   std::vector<Drawing> drawings_of(View const&);
 // Computing it makes no text for people; showing it computes nothing. The JSON of a list has one array, its
 // rows.
 #pragma once
@@ -10,6 +12,7 @@
 
 #include <memory>
 #include <utility>
+#include <vector>
 
 namespace endband::cli {
 
@@ -20,6 +23,8 @@ class Answer {
 
   Json json() const { return shown_->json(); }
   Document document() const { return shown_->document(); }
+  // The figures that belong to it; none where a view has no `drawings_of`.
+  std::vector<Drawing> drawings() const { return shown_->drawings(); }
 
   // 1 where the command did its work and what it found is bad: a check that found a fault.
   int exit() const { return exit_; }
@@ -33,12 +38,17 @@ class Answer {
     virtual ~Shown() = default;
     virtual Json json() const = 0;
     virtual Document document() const = 0;
+    virtual std::vector<Drawing> drawings() const = 0;
   };
   template <class View>
   struct ViewOf final : Shown {
     explicit ViewOf(View v) : view(std::move(v)) {}
     Json json() const override { return to_json(view); }
     Document document() const override { return to_document(view); }
+    std::vector<Drawing> drawings() const override {
+      if constexpr (requires { drawings_of(view); }) return drawings_of(view);
+      return {};
+    }
     View view;
   };
   std::unique_ptr<Shown> shown_;

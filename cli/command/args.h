@@ -29,6 +29,11 @@ class Args {
     if (found == flags_.end()) return std::nullopt;
     return std::get<T>(found->second);
   }
+  // Of whatever type: to hand it on.
+  std::optional<FlagValue> value(std::string_view flag) const {
+    auto const found = flags_.find(flag);
+    return found == flags_.end() ? std::nullopt : std::optional(found->second);
+  }
   std::optional<std::string> text(std::string_view flag) const { return get<std::string>(flag); }
 
   // The words of a flag of codes, each once, in the order said; nullopt: it was not given.

@@ -39,6 +39,7 @@ std::span<Command const> commands() {
       stock_hand_back(),
       stock_change(),
       stock_offcuts(),
+      stock_label(),
       stock_moves(),
       stock_supply(),
       stock_to_buy(),
@@ -55,6 +56,7 @@ std::span<Command const> commands() {
       job_approve(),
       job_vary(),
       job_cut(),
+      job_print(),
       job_finish(),
       job_cancel(),
       // look back
@@ -63,6 +65,7 @@ std::span<Command const> commands() {
       margins_worth(),
       margins_year(),
       margins_reprice(),
+      margins_report(),
       // keep
       material_add(),
       material_change(),

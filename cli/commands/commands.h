@@ -30,6 +30,7 @@ Command job_hold();
 Command job_approve();
 Command job_vary();
 Command job_cut();
+Command job_print();
 Command job_finish();
 Command job_cancel();
 Command material_add();
@@ -54,6 +55,7 @@ Command stock_write_down();
 Command stock_hand_back();
 Command stock_change();
 Command stock_offcuts();
+Command stock_label();
 Command stock_moves();
 Command stock_supply();
 Command stock_to_buy();
@@ -84,6 +86,7 @@ Command margins_show();
 Command margins_worth();
 Command margins_year();
 Command margins_reprice();
+Command margins_report();
 Command steps_learn();
 
 }  // namespace endband::cli

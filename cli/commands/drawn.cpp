@@ -1,6 +1,14 @@
 #include "cli/commands/drawn.h"
 
+#include "cli/document/svg.h"
+
 namespace endband::cli {
+
+std::vector<NewFile> svg_files(std::vector<Drawing> const& drawings) {
+  std::vector<NewFile> files;
+  for (Drawing const& drawing : drawings) files.push_back({drawing.name + ".svg", to_svg(drawing)});
+  return files;
+}
 
 Read<void> may_draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
                     std::vector<NewFile> const& files) {

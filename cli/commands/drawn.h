@@ -4,6 +4,7 @@
 
 #include "cli/command/args.h"
 #include "cli/command/context.h"
+#include "cli/document/drawing.h"
 #include "cli/process/put_files.h"
 
 #include <optional>
@@ -11,6 +12,9 @@
 #include <vector>
 
 namespace endband::cli {
+
+// Each drawing as a file of its name.
+std::vector<NewFile> svg_files(std::vector<Drawing> const& drawings);
 
 // already_exists for each file that is there; without a folder there is nothing to say.
 Read<void> may_draw(Context const& context, Args const& args, std::optional<std::string> const& folder,

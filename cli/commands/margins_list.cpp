@@ -2,7 +2,6 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/drawn.h"
 #include "cli/commands/margins_seen.h"
-#include "cli/document/svg.h"
 #include "cli/drawings/figure.h"
 #include "cli/words/values.h"
 
@@ -255,6 +254,12 @@ Read<std::optional<GroupBy>> grouping(Args const& args) {
                  "binding, feature, outlet, customer or month", nearest(*word, names)});
 }
 
+std::vector<Drawing> drawings_of(MarginsList const& view) {
+  std::vector<Drawing> drawings{draw_pairs(pair_figure(view))};
+  if (view.by) drawings.push_back(draw_ranges(group_figure(view)));
+  return drawings;
+}
+
 Read<MarginsList> seen(Context& context, db::Workshop& workshop, Args const& args) {
   db::Reading const reading(workshop);
   auto const filter = past_filter(workshop, args, context.on);
@@ -281,9 +286,7 @@ Read<Answer> run(Context& context, Args const& args) {
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
   if (view->folder) {
-    std::vector<NewFile> files{{"margins.svg", to_svg(draw_pairs(pair_figure(*view)))}};
-    if (view->by) files.push_back({"hourly.svg", to_svg(draw_ranges(group_figure(*view)))});
-    if (auto const done = draw(context, args, view->folder, files); !done)
+    if (auto const done = draw(context, args, view->folder, svg_files(drawings_of(*view))); !done)
       return tl::unexpected(done.error());
   }
   return Answer(std::move(*view));

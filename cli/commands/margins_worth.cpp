@@ -2,7 +2,6 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/drawn.h"
 #include "cli/commands/margins_seen.h"
-#include "cli/document/svg.h"
 #include "cli/drawings/figure.h"
 #include "cli/words/values.h"
 #include "db/steps.h"
@@ -208,6 +207,8 @@ RangeFigure figure_of(MarginsWorth const& view) {
   return figure;
 }
 
+std::vector<Drawing> drawings_of(MarginsWorth const& view) { return {draw_ranges(figure_of(view))}; }
+
 Read<MarginsWorth> seen(Context& context, db::Workshop& workshop, Args const& args) {
   db::Reading const reading(workshop);
   auto const filter = past_filter(workshop, args, context.on);
@@ -230,8 +231,7 @@ Read<Answer> run(Context& context, Args const& args) {
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
   if (view->folder) {
-    std::vector<NewFile> const files{{"features.svg", to_svg(draw_ranges(figure_of(*view)))}};
-    if (auto const done = draw(context, args, view->folder, files); !done)
+    if (auto const done = draw(context, args, view->folder, svg_files(drawings_of(*view))); !done)
       return tl::unexpected(done.error());
   }
   return Answer(std::move(*view));

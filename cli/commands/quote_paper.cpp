@@ -24,12 +24,12 @@ std::string when_ready(BuyerQuote const& quote) {
                      quote.copies > 1 ? "are" : "is");
 }
 
-std::string delivery_line(BuyerQuote const& quote) {
+std::string delivery_line(BuyerQuote const& quote, PaperStyle const& style) {
   std::string const how =
       quote.delivery_words.empty()
           ? (quote.carriage_shown.minor == 0 ? "collected at the workshop" : "carriage and packing")
           : quote.delivery_words;
-  return "Delivery: " + how;
+  return style.word("delivery") + ": " + how;
 }
 
 // "text block", "endbands and registers"
@@ -39,8 +39,9 @@ std::string component_short(Component component) {
   return name;
 }
 
-std::string discount_line(BuyerQuote const& quote) {
-  return quote.discount_reason.empty() ? "Less trade discount" : "Less: " + quote.discount_reason;
+std::string discount_line(BuyerQuote const& quote, PaperStyle const& style) {
+  std::string const less = style.word("discount");
+  return quote.discount_reason.empty() ? less + " trade discount" : less + ": " + quote.discount_reason;
 }
 
 bool on_the_page(BuyerQuote const& quote, std::optional<Component> component) {
@@ -49,27 +50,29 @@ bool on_the_page(BuyerQuote const& quote, std::optional<Component> component) {
 }
 
 // "VAT 19 %"; where lines bear others, "VAT (19 %; 7 % on the text block and delivery)".
-std::string tax_line(BuyerQuote const& quote) {
+std::string tax_line(BuyerQuote const& quote, NumberStyle const& numbers) {
   std::map<Ratio, std::vector<std::string>> own;
   for (TaxOfLine const& line : quote.tax_of_lines)
     if (line.rate != quote.tax_rate && on_the_page(quote, line.component))
       own[line.rate].push_back(line.component ? component_short(*line.component) : "delivery");
-  if (own.empty()) return fmt::format("{} {}", quote.tax_name, percent(quote.tax_rate));
-  std::string rates = percent(quote.tax_rate);
-  for (auto const& [rate, names] : own) rates += fmt::format("; {} on {}", percent(rate), listed(names));
+  if (own.empty()) return fmt::format("{} {}", quote.tax_name, numbers.percent(quote.tax_rate));
+  std::string rates = numbers.percent(quote.tax_rate);
+  for (auto const& [rate, names] : own)
+    rates += fmt::format("; {} on {}", numbers.percent(rate), listed(names));
   return fmt::format("{} ({})", quote.tax_name, rates);
 }
 
 // Beside the total, with a box to tick: nothing of it is ordered unless it is ticked.
-void add_options(Document& document, BuyerQuote const& quote) {
+void add_options(Document& document, BuyerQuote const& quote, PaperStyle const& style) {
   if (quote.options.empty()) return;
   auto const one_of_several = [&](BuyerOption const& option) {
     return !option.either.empty() &&
            std::ranges::count(quote.options, option.either, &BuyerOption::either) > 1;
   };
-  Table table{{{"If you wish, not in the total"}, {"Changes it by", Align::decimal}}, {}};
+  Table table{{{style.word("options")}, {style.word("changes-by"), Align::decimal}}, {}};
   for (BuyerOption const& option : quote.options)
-    table.add({(one_of_several(option) ? "( )  " : "[ ]  ") + option.words, signed_text(option.shown)});
+    table.add({(one_of_several(option) ? "( )  " : "[ ]  ") + option.words,
+               style.numbers.number(signed_text(option.shown))});
   document.add(std::move(table));
   std::string words = "Each is priced by itself; several together we price anew.";
   if (std::ranges::any_of(quote.options, one_of_several)) words += " Of those with ( ) only one can be.";
@@ -82,22 +85,24 @@ std::string whole_words(BuyerQuote const& quote) {
   return quote.copies > 1 ? fmt::format("{} {}", quote.copies, what.more) : fmt::format("The {}", what.one);
 }
 
-Table lines_of(BuyerQuote const& quote, PaperLevel level) {
-  Table table{{{"What you order"}, {std::string(quote.total.currency.code()), Align::decimal}}, {}};
+Table lines_of(BuyerQuote const& quote, PaperLevel level, PaperStyle const& style) {
+  auto const money = [&](Money amount) { return style.numbers.money(amount); };
+  Table table{{{style.word("ordered")}, {std::string(quote.total.currency.code()), Align::decimal}}, {}};
   if (level == PaperLevel::one_price)
-    table.add({whole_words(quote), money_text(quote.goods_shown + quote.discount_shown)});
+    table.add({whole_words(quote), money(quote.goods_shown + quote.discount_shown)});
   else
     for (BuyerLine const& line : quote.lines)
-      table.add({component_words(quote, line.component), money_text(line.shown)});
-  if (quote.discount_shown.minor != 0) table.add({discount_line(quote), money_text(-quote.discount_shown)});
-  table.add({delivery_line(quote), money_text(quote.carriage_shown)});
-  std::string const tax = tax_line(quote);
-  if (quote.tax_mode == TaxMode::added) table.add({tax, money_text(quote.tax)});
-  table.add_total({"Total to pay", money_text(quote.total)});
-  if (quote.tax_mode == TaxMode::included) table.add({"  of which " + tax, money_text(quote.tax)});
+      table.add({component_words(quote, line.component), money(line.shown)});
+  if (quote.discount_shown.minor != 0) table.add({discount_line(quote, style), money(-quote.discount_shown)});
+  table.add({delivery_line(quote, style), money(quote.carriage_shown)});
+  std::string const tax = tax_line(quote, style.numbers);
+  if (quote.tax_mode == TaxMode::added) table.add({tax, money(quote.tax)});
+  table.add_total({style.word("total"), money(quote.total)});
+  if (quote.tax_mode == TaxMode::included)
+    table.add({fmt::format("  {} {}", style.word("of-which"), tax), money(quote.tax)});
   if (quote.deposit.minor > 0) {
-    table.add({"Deposit, to begin", money_text(quote.deposit)});
-    table.add({"Balance, " + when_ready(quote), money_text(quote.balance)});
+    table.add({style.word("deposit"), money(quote.deposit)});
+    table.add({fmt::format("{}, {}", style.word("balance"), when_ready(quote)), money(quote.balance)});
   }
   return table;
 }
@@ -110,15 +115,15 @@ std::string joined_lines(std::vector<std::string> const& lines) {
 }
 
 // Who orders one book is not told what a second would cost.
-void add_order(Document& document, BuyerQuote const& quote) {
+void add_order(Document& document, BuyerQuote const& quote, NumberStyle const& numbers) {
   if (quote.copies > 1) {
-    std::string const copies = copies_words(quote.copy_prices, ordered_of(quote));
+    std::string const copies = copies_words(quote.copy_prices, ordered_of(quote), numbers);
     document.paragraph(quote.carriage_shown.minor == 0 ? copies : copies + " Carriage is apart.");
   }
   if (std::string const shares = shares_words(quote.set_shares); !shares.empty()) document.paragraph(shares);
-  if (quote.repairs) document.paragraph(repairs_words(*quote.repairs));
+  if (quote.repairs) document.paragraph(repairs_words(*quote.repairs, numbers));
   for (InCustody const& left : quote.custody)
-    document.paragraph("In our care: " + custody_words(left) + ". It stays yours.");
+    document.paragraph("In our care: " + custody_words(left, numbers) + ". It stays yours.");
 }
 
 // A paper that still holds says nothing of it; one that was decided on, or no longer holds, says so.
@@ -132,30 +137,42 @@ std::string state_words(QuotePaper const& view) {
 
 }  // namespace
 
+void add_letterhead(Document& document, QuotePaper const& view) {
+  document.heading(view.maker.name, 2);
+  document.add(Verbatim{joined_lines({view.maker.address, view.maker.email})});
+}
+
+void add_customer(KeyValues& about, QuotePaper const& view) {
+  if (!view.customer.empty()) about.rows.emplace_back(view.style.word("for"), view.customer);
+  if (!view.customer_address.empty()) about.rows.emplace_back("", view.customer_address);
+}
+
+void add_what_is_ordered(Document& document, QuotePaper const& view, PaperLevel level, PaperOptions options) {
+  document.heading(view.quote.title.empty() ? view.style.word("your-book") : view.quote.title, 2);
+  document.paragraph(binding_words(view.quote));
+  if (!view.quote.volumes.empty()) document.add(volumes_table(view.quote.volumes));
+  document.add(lines_of(view.quote, level, view.style));
+  if (options == PaperOptions::listed) add_options(document, view.quote, view.style);
+  add_order(document, view.quote, view.style.numbers);
+  if (std::string ready = ready_words(view.quote); !ready.empty()) document.paragraph(std::move(ready));
+  for (std::string const& notice : notice_words(view.quote)) document.paragraph(notice);
+  for (std::string const& owners : {view.owner_text, view.exempt_words, view.terms})
+    if (!owners.empty()) document.paragraph(owners);
+}
+
 Document paper_document(QuotePaper const& view, PaperLevel level) {
   Document document;
   document.paper = true;
-  document.heading(view.maker.name, 2);
-  document.add(Verbatim{joined_lines({view.maker.address, view.maker.email})});
-  document.heading(fmt::format("Quotation {}", view.number), 1);
+  add_letterhead(document, view);
+  document.heading(fmt::format("{} {}", view.style.word("quotation"), view.number), 1);
   KeyValues about;
-  if (!view.customer.empty()) about.rows.emplace_back("For", view.customer);
-  if (!view.customer_address.empty()) about.rows.emplace_back("", view.customer_address);
-  about.rows.emplace_back("Date", date_text(view.quote.on));
-  about.rows.emplace_back("Valid until", date_text(view.valid_until));
+  add_customer(about, view);
+  about.rows.emplace_back(view.style.word("date"), date_text(view.quote.on));
+  about.rows.emplace_back(view.style.word("valid-until"), date_text(view.valid_until));
   if (std::string state = state_words(view); !state.empty())
-    about.rows.emplace_back("State", std::move(state));
+    about.rows.emplace_back(view.style.word("state"), std::move(state));
   document.add(std::move(about));
-  document.heading(view.quote.title.empty() ? std::string("Your book") : view.quote.title, 2);
-  document.paragraph(binding_words(view.quote));
-  if (!view.quote.volumes.empty()) document.add(volumes_table(view.quote.volumes));
-  document.add(lines_of(view.quote, level));
-  add_options(document, view.quote);
-  add_order(document, view.quote);
-  if (std::string ready = ready_words(view.quote); !ready.empty()) document.paragraph(std::move(ready));
-  for (std::string const& notice : notice_words(view.quote)) document.paragraph(notice);
-  if (!view.owner_text.empty()) document.paragraph(view.owner_text);
-  if (!view.exempt_words.empty()) document.paragraph(view.exempt_words);
+  add_what_is_ordered(document, view, level, PaperOptions::listed);
   return document;
 }
 
@@ -178,6 +195,8 @@ Read<QuotePaper> quote_paper(db::Workshop& workshop, std::string_view number, Da
   if (view.quote.made_to) view.owner_text = owner_text(workshop, view.quote.made_to->what, header->on);
   if (view.quote.tax_mode == TaxMode::none)
     view.exempt_words = setting_in_force(workshop, "tax.exempt-words", header->on);
+  view.terms = setting_in_force(workshop, "text.terms", header->on);
+  view.style = paper_style(workshop, header->on);
   return view;
 }
 

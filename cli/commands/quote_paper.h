@@ -6,6 +6,7 @@
 #include "cli/command/context.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
+#include "cli/words/paper_style.h"
 #include "db/jobs.h"
 
 #include <string>
@@ -25,6 +26,8 @@ struct QuotePaper {
   Letterhead maker;
   std::string owner_text;  // of the case the book is made to, and where no tax is charged
   std::string exempt_words;
+  std::string terms;  // the owner's, of all orders
+  PaperStyle style;
   BuyerQuote quote;
 };
 
@@ -34,5 +37,11 @@ Read<QuotePaper> quote_paper(db::Workshop& workshop, std::string_view number, Da
 // How much of the price is told: the whole, or by component.
 enum class PaperLevel : std::uint8_t { one_price, components };
 Document paper_document(QuotePaper const& view, PaperLevel level);
+
+// Its parts, for the papers that follow a quote.
+void add_letterhead(Document& document, QuotePaper const& view);
+void add_customer(KeyValues& about, QuotePaper const& view);
+enum class PaperOptions : bool { left_out, listed };
+void add_what_is_ordered(Document& document, QuotePaper const& view, PaperLevel level, PaperOptions options);
 
 }  // namespace endband::cli

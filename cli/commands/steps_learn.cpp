@@ -3,7 +3,6 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/drawn.h"
 #include "cli/commands/steps_learned.h"
-#include "cli/document/svg.h"
 #include "cli/drawings/figure.h"
 #include "cli/words/values.h"
 #include "db/materials.h"
@@ -278,6 +277,8 @@ RangeFigure figure_of(StepsLearn const& view) {
   return figure;
 }
 
+std::vector<Drawing> drawings_of(StepsLearn const& view) { return {draw_ranges(figure_of(view))}; }
+
 Read<Answer> run(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
@@ -291,7 +292,7 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!learned) return tl::unexpected(std::move(learned.error()));
   view.learned = std::move(*learned);
   std::vector<NewFile> files;
-  if (view.folder) files.push_back({"steps.svg", to_svg(draw_ranges(figure_of(view)))});
+  if (view.folder) files = svg_files(drawings_of(view));
   if (auto const done = may_draw(context, args, view.folder, files); !done)
     return tl::unexpected(done.error());
   if (args.has("--accept")) {

@@ -21,6 +21,7 @@ body { margin: 0 auto; padding: 8mm 5mm; max-width: 178mm; background: #fff; col
   font-variant-numeric: lining-nums tabular-nums; overflow-wrap: break-word }
 h1 { font-size: 19pt; font-weight: 500; margin: 7mm 0 4mm }
 h2 { font-size: 13pt; font-weight: 600; margin: 6mm 0 2mm; break-after: avoid }
+h3 { font-size: 11.5pt; font-weight: 600; margin: 4mm 0 1.5mm; break-after: avoid }
 p { margin: 0 0 3mm; orphans: 3; widows: 3 }
 pre { font: inherit; white-space: pre-wrap; margin: 0 0 3mm }
 .table { overflow-x: auto; margin: 0 0 5mm }
@@ -41,7 +42,7 @@ tbody tr.total { border-top: 0.3mm solid #1b1b1b; border-bottom: 0.3mm solid #1b
 figure { margin: 0 0 5mm; break-inside: avoid }
 figure svg { display: block; max-width: 100%; height: auto }
 figcaption { color: #595959; font-size: 9.5pt }
-@media print { body { padding: 0; max-width: none } .table { overflow: visible } }
+@media print { .turn { break-after: page } body { padding: 0; max-width: none } .table { overflow: visible } }
 )";
 
 std::string text_of(std::string_view given) { return escaped(given, true); }
@@ -123,6 +124,8 @@ class Writer {
     out_ += "</tr></tbody></table></div>\n";
   }
 
+  void operator()(PageBreak const&) { out_ += "<div class=\"turn\"></div>\n"; }
+
   void operator()(Drawing const& drawing) {
     out_ += fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n",
                         without_namespace(to_svg(drawing)), text_of(drawing.title));
@@ -156,7 +159,7 @@ class Writer {
 
 }  // namespace
 
-std::string to_html(Document const& document, HtmlPage const& page) {
+std::string to_html(Document const& document, Page const& page) {
   Writer writer;
   for (Block const& block : document.blocks) std::visit(writer, block);
   std::string const mark =
@@ -166,10 +169,11 @@ std::string to_html(Document const& document, HtmlPage const& page) {
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>"
       "@page {{ size: {}; margin: 18mm 16mm 20mm; @bottom-left {{ content: \"{}\"; font: 8.5pt serif; color: "
       "#444 }} "
-      "@bottom-right {{ content: \"Page \" counter(page) \" of \" counter(pages); font: 8.5pt serif; color: "
+      "@bottom-right {{ content: \"{} \" counter(page) \" {} \" counter(pages); font: 8.5pt serif; color: "
       "#444 }} }}"
       "{}</style>\n</head>\n<body>\n<main>\n{}{}</main>\n</body>\n</html>\n",
-      text_of(page.title), page.letter ? "letter" : "A4", css_string(page.foot), style, mark, writer.take());
+      text_of(page.title), page.letter ? "letter" : "A4", css_string(page.foot), css_string(page.page),
+      css_string(page.page_of), style, mark, writer.take());
 }
 
 }  // namespace endband::cli

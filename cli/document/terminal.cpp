@@ -89,6 +89,8 @@ class Writer {
     space();
   }
 
+  void operator()(PageBreak const&) { space(); }
+
   // A terminal draws nothing: the words of a drawing stand for it.
   void operator()(Drawing const& drawing) {
     space();

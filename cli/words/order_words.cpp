@@ -46,27 +46,27 @@ Ordered ordered(std::string_view binding, bool set) {
   return set ? Ordered{"set", "sets"} : Ordered{"book", "books"};
 }
 
-std::string copies_words(std::vector<BuyerCopies> const& prices, Ordered what) {
+std::string copies_words(std::vector<BuyerCopies> const& prices, Ordered what, NumberStyle const& numbers) {
   std::optional<Money> const next = next_copy(prices);
   if (!next) return "";
   std::string text;
   for (std::size_t i = 0; i + 1 < prices.size(); ++i)
     text += fmt::format("{} {} {}; ", prices[i].copies, prices[i].copies == 1 ? what.one : what.more,
-                        money_text(prices[i].shown));
-  return text + fmt::format("the next one {}.", money_words(*next));
+                        numbers.money(prices[i].shown));
+  return text + fmt::format("the next one {}.", numbers.money_words(*next));
 }
 
-std::string repairs_words(BuyerRepairs const& repairs) {
+std::string repairs_words(BuyerRepairs const& repairs, NumberStyle const& numbers) {
   return fmt::format(
       "Repairs are an estimate, between {} and {}: what is wrong is seen when the work is open. We stop and "
       "ask before they pass {}.",
-      money_text(repairs.low), money_words(repairs.high), money_words(repairs.ceiling));
+      numbers.money(repairs.low), numbers.money_words(repairs.high), numbers.money_words(repairs.ceiling));
 }
 
-std::string custody_words(InCustody const& left) {
+std::string custody_words(InCustody const& left, NumberStyle const& numbers) {
   std::string text = left.what;
   if (!left.condition.empty()) text += ", " + left.condition;
-  if (left.declared) text += "; declared to be worth " + money_words(*left.declared);
+  if (left.declared) text += "; declared to be worth " + numbers.money_words(*left.declared);
   return text;
 }
 
