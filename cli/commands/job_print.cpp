@@ -88,9 +88,8 @@ Paper receipt(JobPaper const& view, std::size_t which) {
   std::span<db::Payment const> const until(view.payments.data(), which);
   std::string const number = fmt::format("{}-{}", view.job.number, which);
   KeyValues more;
-  more.rows.emplace_back(style.word("for"),
-                         fmt::format("{} {}{}", style.word("order"), view.job.number,
-                                     view.quote.quote.title.empty() ? "" : ", " + view.quote.quote.title));
+  std::string const& title = view.quote.quote.title;
+  more.rows.emplace_back(style.word("order"), view.job.number + (title.empty() ? "" : ", " + title));
   Document document = begun(view, "receipt", number, payment.on, more);
   auto const money = [&](Money amount) { return style.numbers.money(amount); };
   bool const back = payment.amount.minor < 0;

@@ -95,7 +95,7 @@ Table groups_table(MarginsList const& view) {
   std::string& title = table.columns.front().title;
   title.front() = static_cast<char>(title.front() - 'a' + 'A');
   add_columns(view, table);
-  table.columns.push_back({"", Align::left, 5});
+  table.columns.push_back({.title = "", .priority = 5, .bars = true});
   double low = 0, high = 0;
   for (PastGroup const& group : view.groups)
     if (auto const hourly = group.sum.hourly()) {

@@ -74,7 +74,8 @@ Read<Document> report_of(Context& context, Args const& args) {
     auto const answer = find_command(section.noun, section.verb)->run(context, said_to(section, args));
     if (!answer) return tl::unexpected(answer.error());
     report.heading(std::string(section.title), 2);
-    for (Drawing& drawing : answer->drawings()) report.add(std::move(drawing));
+    // The last is the section's own: sums of a kind come after the jobs that they are of.
+    if (auto drawings = answer->drawings(); !drawings.empty()) report.add(std::move(drawings.back()));
     add_beneath(report, answer->document());
   }
   return report;

@@ -207,7 +207,11 @@ RangeFigure figure_of(MarginsWorth const& view) {
   return figure;
 }
 
-std::vector<Drawing> drawings_of(MarginsWorth const& view) { return {draw_ranges(figure_of(view))}; }
+std::vector<Drawing> drawings_of(MarginsWorth const& view) {
+  RangeFigure const figure = figure_of(view);
+  if (figure.rows.empty()) return {};
+  return {draw_ranges(figure)};
+}
 
 Read<MarginsWorth> seen(Context& context, db::Workshop& workshop, Args const& args) {
   db::Reading const reading(workshop);
@@ -231,7 +235,8 @@ Read<Answer> run(Context& context, Args const& args) {
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
   if (view->folder) {
-    if (auto const done = draw(context, args, view->folder, svg_files(drawings_of(*view))); !done)
+    if (auto const done = draw(context, args, view->folder, svg_files({draw_ranges(figure_of(*view))}));
+        !done)
       return tl::unexpected(done.error());
   }
   return Answer(std::move(*view));

@@ -141,7 +141,7 @@ void add_steps(Document& document, StepsLearn const& view) {
                {"Took", Align::right, 2},
                {"Learned", Align::right},
                {"Range", Align::right},
-               {"", Align::left, 3}},
+               {.title = "", .priority = 3, .bars = true}},
               {}};
   auto const& steps = view.learned.steps;
   std::size_t const shown = view.all ? steps.size() : std::min(steps.size(), most_rows);

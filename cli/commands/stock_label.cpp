@@ -38,7 +38,7 @@ Document to_document(Labelled const& view) {
 }
 
 Label label_of(db::LotRow const& lot) {
-  Label label{lot_text(lot), fmt::format("{} ({})", lot.name, lot.code), left_words(lot), {}};
+  Label label{lot_text(lot), lot.name, left_words(lot), {lot.code}};
   auto const say = [&](std::string_view what, std::string const& words) {
     if (!words.empty()) label.small.push_back(fmt::format("{} {}", what, words));
   };

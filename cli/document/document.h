@@ -30,8 +30,9 @@ enum class Align : std::uint8_t { left, right, decimal };
 struct Column {
   std::string title;  // a column of money names its currency here, once
   Align align = Align::left;
-  int priority = 0;  // on a narrow terminal the highest goes first; 0 is never dropped
-  bool box = false;  // room to write in by hand: its empty cells are boxes on paper
+  int priority = 0;   // on a narrow terminal the highest goes first; 0 is never dropped
+  bool box = false;   // room to write in by hand: its empty cells are boxes on paper
+  bool bars = false;  // of characters: left out on paper, where a figure stands for them
 };
 
 struct Row {
@@ -45,6 +46,9 @@ struct Table {
   void add(std::vector<std::string> cells) { rows.push_back({std::move(cells), false}); }
   void add_total(std::vector<std::string> cells) { rows.push_back({std::move(cells), true}); }
 };
+
+// Without the columns that are for a terminal alone.
+Table on_paper(Table const& table);
 
 // Text that keeps its own lines: a description file, a formula.
 struct Verbatim {

@@ -91,6 +91,7 @@ struct Drawing {
   Point corner{};       // the upper left one of all that is drawn
   double width = 0, height = 0;
   std::vector<Shape> shapes{};
+  bool titled = false;     // its title is drawn in it
   bool true_size = false;  // must be printed at its scale: never shrunk to the page
 };
 

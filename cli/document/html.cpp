@@ -95,8 +95,9 @@ class Writer {
     out_ += "</tbody></table></div>\n";
   }
 
-  void operator()(Table const& table) {
-    if (table.rows.empty()) return;
+  void operator()(Table const& whole) {
+    if (whole.rows.empty()) return;
+    Table const table = on_paper(whole);
     out_ += "<div class=\"table\"><table><thead><tr>";
     for (Column const& column : table.columns)
       out_ += fmt::format("<th scope=\"col\"{}>{}</th>", number(column), text_of(column.title));
@@ -127,8 +128,9 @@ class Writer {
   void operator()(PageBreak const&) { out_ += "<div class=\"turn\"></div>\n"; }
 
   void operator()(Drawing const& drawing) {
-    out_ += fmt::format("<figure>\n{}<figcaption>{}</figcaption>\n</figure>\n",
-                        without_namespace(to_svg(drawing)), text_of(drawing.title));
+    std::string const caption =
+        drawing.titled ? "" : fmt::format("<figcaption>{}</figcaption>\n", text_of(drawing.title));
+    out_ += fmt::format("<figure>\n{}{}</figure>\n", without_namespace(to_svg(drawing)), caption);
   }
 
  private:

@@ -248,6 +248,7 @@ Drawing Sheet::finish(std::vector<Key> const& keys, std::string const& unit, std
   for (std::size_t i = title.size(); i-- > 0; up += title_size * 1.2)
     shapes_.push_back(written({0, -up}, title[i], Anchor::start, title_size));
   Drawing drawing{.title = std::move(title_), .words = std::move(words), .name = std::move(name_)};
+  drawing.titled = true;
   drawing.shapes = std::move(ground_);
   for (Shape& shape : shapes_) drawing.shapes.push_back(std::move(shape));
   frame(drawing, margin);

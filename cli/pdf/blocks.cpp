@@ -106,7 +106,7 @@ class Flow {
 
   void operator()(Table const& table) {
     if (table.rows.empty()) return;
-    for (Piece& piece : table_pieces(type_, table, room_.width, size_)) add(std::move(piece));
+    for (Piece& piece : table_pieces(type_, on_paper(table), room_.width, size_)) add(std::move(piece));
   }
 
   void operator()(SignHere const& sign) {
@@ -130,7 +130,8 @@ class Flow {
   }
 
   void operator()(Drawing const& drawing) {
-    auto const caption = held(drawing.title, {caption_size, Weight::plain, soft_}, room_.width);
+    auto const caption = held(drawing.titled ? std::string_view() : drawing.title,
+                              {caption_size, Weight::plain, soft_}, room_.width);
     double const below = mm(1.5) + caption->height();
     double const shrunk = drawing.true_size ? 1 : shrunk_to(drawing, {room_.width, room_.height - below});
     Size const size = size_of(drawing, shrunk);

@@ -32,7 +32,7 @@ Cell cell_of(Shape const& shape, std::size_t c, std::string const& words, Weight
     return std::make_shared<Lines const>(shape.type.set(text, style, wide));
   };
   if (column.align == Align::left) return {set(words, width), nullptr, left, 0};
-  if (title) return {set(words, -1), nullptr, left, left + width};
+  if (title) return {set(words, width), nullptr, left, left + width};
   if (column.align == Align::right) return {set(words, -1), nullptr, left, left + width};
   auto const [front, back] = at_the_point(words);
   return {set(front, -1), set(back, -1), left, left + width - shape.columns.behind[c]};
@@ -40,7 +40,7 @@ Cell cell_of(Shape const& shape, std::size_t c, std::string const& words, Weight
 
 void draw_line(cairo_t* on, Cell const& cell, std::size_t line, double x, double y) {
   if (line < cell.front->count()) {
-    double const at = cell.right > 0 ? cell.right - cell.front->widest() : cell.x;
+    double const at = cell.right > 0 ? cell.right - cell.front->width_of(line) : cell.x;
     cell.front->draw(on, line, x + at, y);
   }
   if (cell.back && line < cell.back->count()) cell.back->draw(on, line, x + cell.right, y);

@@ -49,6 +49,13 @@ double Lines::widest() const {
   return points(logical.width);
 }
 
+double Lines::width_of(std::size_t line) const {
+  PangoRectangle logical{};
+  pango_layout_line_get_extents(pango_layout_get_line_readonly(layout_.get(), static_cast<int>(line)),
+                                nullptr, &logical);
+  return points(logical.width);
+}
+
 void Lines::draw(cairo_t* on, std::size_t line, double x, double y) const {
   PangoLayoutLine* const it = pango_layout_get_line_readonly(layout_.get(), static_cast<int>(line));
   if (pango_layout_line_get_resolved_direction(it) == PANGO_DIRECTION_RTL && width_ > 0) {

@@ -44,6 +44,7 @@ class Lines {
   double height() const { return line_height_ * static_cast<double>(count_); }
   double line_height() const { return line_height_; }
   double widest() const;
+  double width_of(std::size_t line) const;
   // One line whose top is at y.
   void draw(cairo_t* on, std::size_t line, double x, double y) const;
   void draw_all(cairo_t* on, double x, double y) const;

@@ -1,0 +1,18 @@
+#include "cli/document/document.h"
+
+namespace endband::cli {
+
+Table on_paper(Table const& table) {
+  Table kept;
+  for (Column const& column : table.columns)
+    if (!column.bars) kept.columns.push_back(column);
+  if (kept.columns.size() == table.columns.size()) return table;
+  for (Row const& row : table.rows) {
+    Row& shorter = kept.rows.emplace_back(Row{{}, row.total});
+    for (std::size_t c = 0; c < row.cells.size(); ++c)
+      if (c >= table.columns.size() || !table.columns[c].bars) shorter.cells.push_back(row.cells[c]);
+  }
+  return kept;
+}
+
+}  // namespace endband::cli
