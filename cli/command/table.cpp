@@ -55,6 +55,7 @@ std::span<Command const> commands() {
       job_approve(),
       job_vary(),
       job_cut(),
+      job_sheet(),
       job_finish(),
       job_cancel(),
       // look back

@@ -30,6 +30,7 @@ Command job_hold();
 Command job_approve();
 Command job_vary();
 Command job_cut();
+Command job_sheet();
 Command job_finish();
 Command job_cancel();
 Command material_add();

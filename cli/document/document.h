@@ -31,6 +31,7 @@ struct Column {
   std::string title;  // a column of money names its currency here, once
   Align align = Align::left;
   int priority = 0;  // on a narrow terminal the highest goes first; 0 is never dropped
+  bool box = false;  // to write in by hand: its empty cells are boxes, on paper of 5 mm at least
 };
 
 struct Row {
@@ -66,11 +67,16 @@ struct SignHere {
   std::vector<std::string> labels;  // "Place and date", "Signature"
 };
 
-using Block = std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing, SignHere>;
+// What follows begins a new page on paper.
+struct PageBreak {};
+
+using Block =
+    std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing, SignHere, PageBreak>;
 
 struct Document {
   std::vector<Block> blocks;
   bool paper = false;  // a page to hand to somebody: kept to a page's width wherever it is written
+  bool bench = false;  // paper that lies on the bench: letters of 11 pt at least, numbers larger, all black
 
   Document& heading(std::string text, int level = 1) { return add(Heading{level, std::move(text)}); }
   Document& paragraph(std::string text) { return add(Paragraph{std::move(text)}); }

@@ -91,6 +91,7 @@ struct Drawing {
   Point corner{};       // the upper left one of all that is drawn
   double width = 0, height = 0;
   std::vector<Shape> shapes{};
+  bool true_size = false;  // to be printed at its scale: never shrunk to the page
 };
 
 // What a writer has to know how to draw: the rest is made of these.
