@@ -57,6 +57,7 @@ std::span<Command const> commands() {
       job_vary(),
       job_cut(),
       job_print(),
+      job_sheet(),
       job_finish(),
       job_cancel(),
       // look back

@@ -1,5 +1,6 @@
 // What is to be done when: the open jobs on the bench, day by day, and when each can be sent.
 #include "cli/commands/bench_planned.h"
+#include "cli/commands/bench_stints.h"
 #include "cli/commands/commands.h"
 #include "cli/commands/drawn.h"
 #include "cli/document/svg.h"
@@ -19,12 +20,6 @@ using schedule::Time;
 
 constexpr int longest_days = 366;
 
-// Hands at one step in one stretch of a day.
-struct Stint {
-  Time begin = 0, end = 0;
-  int person = 0, task = 0;
-};
-
 struct Week {
   BenchPlanned planned;
   int days = 7;
@@ -42,32 +37,6 @@ struct Week {
         .orders[static_cast<std::size_t>(planned.plan.tasks[static_cast<std::size_t>(stint.task)].order)];
   }
 };
-
-std::vector<Stint> stints_of(BenchPlan const& plan, Time until) {
-  std::vector<Stint> stints;
-  for (std::size_t i = 0; i < plan.tasks.size(); ++i) {
-    schedule::Placed const& placed = plan.plan.tasks[i];
-    if (placed.hands < 0 || placed.start >= until) continue;
-    int const calendar = plan.project.resources[static_cast<std::size_t>(placed.hands)].calendar;
-    for (schedule::Open const& open : plan.project.calendars[static_cast<std::size_t>(calendar)]) {
-      Time const begin = std::max(open.begin, placed.start), end = std::min(open.end, placed.worked);
-      if (begin < end && begin < until) stints.push_back({begin, end, placed.hands, static_cast<int>(i)});
-    }
-  }
-  std::ranges::sort(stints, {}, [](Stint const& s) { return std::tuple(s.begin, s.person, s.task); });
-  return stints;
-}
-
-std::string clock_words(Time moment) {
-  Time const minutes = (moment % day_seconds) / 60;
-  return fmt::format("{:02}:{:02}", minutes / 60, minutes % 60);
-}
-
-std::string day_words(Date date) {
-  constexpr std::array<std::string_view, 7> names{"Monday", "Tuesday",  "Wednesday", "Thursday",
-                                                  "Friday", "Saturday", "Sunday"};
-  return fmt::format("{} {}", names[std::chrono::weekday(date).iso_encoding() - 1], date_text(date));
-}
 
 Json stint_json(Week const& week, Stint const& stint) {
   BenchTask const& task = week.planned.plan.tasks[static_cast<std::size_t>(stint.task)];

@@ -31,6 +31,7 @@ Command job_approve();
 Command job_vary();
 Command job_cut();
 Command job_print();
+Command job_sheet();
 Command job_finish();
 Command job_cancel();
 Command material_add();

@@ -94,21 +94,6 @@ void add_pieces(Document& document, CutMaterial const& cut, CutUse const& use,
   document.add(std::move(table));
 }
 
-void add_steps(Document& document, CutMaterial const& cut, CutUse const& use) {
-  if (use.steps.empty()) return;
-  Table table{{{"Cut", Align::right}, {"Of what is, mm"}, {"How"}, {"Gives, mm"}}, {}};
-  for (std::size_t i = 0; i < use.steps.size(); ++i) {
-    CutStep const& step = use.steps[i];
-    std::string gives = cut_part_words(cut, step.first);
-    std::string const second = cut_part_words(cut, step.second);
-    if (!second.empty()) gives += (step.across ? "; below it " : "; beside it ") + second;
-    table.add({fmt::format("{}.", i + 1),
-               fmt::format("{} x {}", tenths_mm({step.of.height}), tenths_mm({step.of.width})),
-               cut_how_words(step), std::move(gives)});
-  }
-  document.add(std::move(table));
-}
-
 void add_use(Document& document, CutMaterial const& cut, CutUse const& use,
              std::vector<std::string> const& orders) {
   std::string text = fmt::format("{}. {}", use.number, cut_from_words(cut, use));
@@ -124,7 +109,7 @@ void add_use(Document& document, CutMaterial const& cut, CutUse const& use,
     add_pieces_on_skin(document, cut, use, orders);
   else
     add_pieces(document, cut, use, orders);
-  add_steps(document, cut, use);
+  if (!use.steps.empty()) document.add(cut_steps_table(cut, use));
 }
 
 void add_material(Document& document, CutMaterial const& cut, CutShown const& shown) {
@@ -146,6 +131,20 @@ void add_material(Document& document, CutMaterial const& cut, CutShown const& sh
 }
 
 }  // namespace
+
+Table cut_steps_table(CutMaterial const& cut, CutUse const& use) {
+  Table table{{{"Cut", Align::right}, {"Of what is, mm"}, {"How"}, {"Gives, mm"}}, {}};
+  for (std::size_t i = 0; i < use.steps.size(); ++i) {
+    CutStep const& step = use.steps[i];
+    std::string gives = cut_part_words(cut, step.first);
+    std::string const second = cut_part_words(cut, step.second);
+    if (!second.empty()) gives += (step.across ? "; below it " : "; beside it ") + second;
+    table.add({fmt::format("{}.", i + 1),
+               fmt::format("{} x {}", tenths_mm({step.of.height}), tenths_mm({step.of.width})),
+               cut_how_words(step), std::move(gives)});
+  }
+  return table;
+}
 
 void add_cuts(Document& document, CutShown const& shown) {
   document.paragraph(

@@ -21,63 +21,27 @@ struct Wanted {
 
 class Gatherer {
  public:
-  Gatherer(db::Workshop& workshop, Args const& args, Context const& context)
-      : workshop_(workshop), args_(args), context_(context) {}
+  Gatherer(db::Workshop& workshop, Date on, JobsCut view)
+      : workshop_(workshop), on_(on), view_(std::move(view)) {}
 
   Read<JobsCut> gathered() {
-    auto shop = db::load_shop(workshop_, context_.on);
+    auto shop = db::load_shop(workshop_, on_);
     if (!shop) return tl::unexpected(std::move(shop.error()));
-    if (auto const found = find_jobs(); !found) return tl::unexpected(found.error());
-    view_.take = args_.has("--take");
-    view_.shown.work = cut_work(args_);
     view_.shown.currency = workshop_.currency();
-    view_.shown.folder = args_.text("--svg");
-    view_.shown.dry_run = context_.dry_run;
     for (std::size_t i = 0; i < view_.jobs.size(); ++i) add_job(i);
     CutBasis basis;
     basis.shelf_alone = view_.take;
     basis.rules = shop->cutting;
     basis.rules.work = view_.shown.work;
     basis.buying = shop->buying;
-    basis.shelf =
-        db::cuttable(workshop_, context_.on, view_.jobs.size() == 1 ? view_.jobs.front().number : "");
+    basis.shelf = db::cuttable(workshop_, on_, view_.jobs.size() == 1 ? view_.jobs.front().number : "");
     for (Wanted const& wanted : wanted_)
       std::ranges::move(cut_of(wanted.uses, wanted.orders, material_of_today(wanted.material), basis),
                         std::back_inserter(view_.shown.materials));
-    if (view_.shown.materials.empty() && view_.shown.left_out.empty())
-      return refuse({FaultCode::rule_refused,
-                     args_.where("NUMBER"),
-                     args_.word(0),
-                     "nothing in it is cut from sheets or skins",
-                     {}});
     return std::move(view_);
   }
 
  private:
-  Read<void> find_jobs() {
-    std::vector<Fault> faults;
-    for (std::size_t i = 0; i < args_.word_count(); ++i) {
-      auto job = located(db::find_job(workshop_, args_.word(i)), args_.where("NUMBER"));
-      if (!job) {
-        faults.insert(faults.end(), job.error().begin(), job.error().end());
-        continue;
-      }
-      if (job->ended)
-        faults.push_back({FaultCode::rule_refused,
-                          args_.where("NUMBER"),
-                          job->number,
-                          "it ended on " + date_text(*job->ended),
-                          {}});
-      if (std::ranges::any_of(view_.jobs, [&](db::JobHeader const& each) { return each.id == job->id; }))
-        faults.push_back({FaultCode::contradiction, args_.where("NUMBER"), job->number, "each job once", {}});
-      view_.jobs.push_back(std::move(*job));
-    }
-    if (!faults.empty()) return tl::unexpected(std::move(faults));
-    if (view_.jobs.size() > 1)
-      for (db::JobHeader const& job : view_.jobs) view_.shown.orders.push_back(job.number);
-    return {};
-  }
-
   void add_job(std::size_t index) {
     db::JobHeader const& job = view_.jobs[index];
     FrozenQuote const agreed = db::load_quote(workshop_, job.quote.id);
@@ -130,7 +94,7 @@ class Gatherer {
 
   // With the price of the day; as it was quoted, where it is not known any more.
   Material material_of_today(MaterialId id) {
-    if (materials_.empty()) materials_ = db::list_materials(workshop_, context_.on, std::nullopt);
+    if (materials_.empty()) materials_ = db::list_materials(workshop_, on_, std::nullopt);
     if (Material const* const known = material_of(materials_, id)) return *known;
     for (db::JobHeader const& job : view_.jobs) {
       FrozenQuote const agreed = db::load_quote(workshop_, job.quote.id);
@@ -140,18 +104,66 @@ class Gatherer {
   }
 
   db::Workshop& workshop_;
-  Args const& args_;
-  Context const& context_;
+  Date on_;
   JobsCut view_;
   std::vector<Wanted> wanted_;
   std::vector<Material> materials_;
   int groups_ = 0;
 };
 
+Read<std::vector<db::JobHeader>> open_jobs(db::Workshop& workshop, Args const& args) {
+  std::vector<db::JobHeader> jobs;
+  std::vector<Fault> faults;
+  for (std::size_t i = 0; i < args.word_count(); ++i) {
+    auto job = located(db::find_job(workshop, args.word(i)), args.where("NUMBER"));
+    if (!job) {
+      faults.insert(faults.end(), job.error().begin(), job.error().end());
+      continue;
+    }
+    if (job->ended)
+      faults.push_back({FaultCode::rule_refused,
+                        args.where("NUMBER"),
+                        job->number,
+                        "it ended on " + date_text(*job->ended),
+                        {}});
+    if (std::ranges::any_of(jobs, [&](db::JobHeader const& each) { return each.id == job->id; }))
+      faults.push_back({FaultCode::contradiction, args.where("NUMBER"), job->number, "each job once", {}});
+    jobs.push_back(std::move(*job));
+  }
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return jobs;
+}
+
 }  // namespace
 
 Read<JobsCut> jobs_to_cut(Context const& context, db::Workshop& workshop, Args const& args) {
-  return Gatherer(workshop, args, context).gathered();
+  auto jobs = open_jobs(workshop, args);
+  if (!jobs) return tl::unexpected(std::move(jobs.error()));
+  JobsCut view;
+  view.jobs = std::move(*jobs);
+  if (view.jobs.size() > 1)
+    for (db::JobHeader const& job : view.jobs) view.shown.orders.push_back(job.number);
+  view.take = args.has("--take");
+  view.shown.work = cut_work(args);
+  view.shown.folder = args.text("--svg");
+  view.shown.dry_run = context.dry_run;
+  auto gathered = Gatherer(workshop, context.on, std::move(view)).gathered();
+  if (gathered && gathered->shown.materials.empty() && gathered->shown.left_out.empty())
+    return refuse({FaultCode::rule_refused,
+                   args.where("NUMBER"),
+                   args.word(0),
+                   "nothing in it is cut from sheets or skins",
+                   {}});
+  return gathered;
+}
+
+Read<CutShown> job_to_cut(db::Workshop& workshop, db::JobHeader const& job, Date on) {
+  JobsCut view;
+  view.jobs = {job};
+  view.shown.work = CutRules{}.work;
+  auto gathered = Gatherer(workshop, on, std::move(view)).gathered();
+  if (!gathered) return tl::unexpected(std::move(gathered.error()));
+  return std::move(gathered->shown);
 }
 
 }  // namespace endband::cli

@@ -32,5 +32,7 @@ Document to_document(JobsCut const& view);
 // What is to be cut of them, nothing planned yet: the pieces that were agreed on, of materials that the jobs
 // have not begun to take. Faults: unknown_code; rule_refused of a job that ended, or where nothing is cut.
 Read<JobsCut> jobs_to_cut(Context const& context, db::Workshop& workshop, Args const& args);
+// The same of one open job, with the usual work; of a job that cuts nothing it is empty.
+Read<CutShown> job_to_cut(db::Workshop& workshop, db::JobHeader const& job, Date on);
 
 }  // namespace endband::cli

@@ -47,11 +47,11 @@ bool CutShown::all_planned() const {
   return std::ranges::all_of(materials, [](CutMaterial const& cut) { return cut.planned(); });
 }
 
-std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of) {
+std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of, OnPaper const& on) {
   std::vector<Drawing> drawings;
   for (CutMaterial const& cut : shown.materials)
     for (CutUse const& use : cut.uses)
-      if (auto drawing = draw_cut(use, names_of(cut, use, shown.orders, of)))
+      if (auto drawing = draw_cut(use, names_of(cut, use, shown.orders, of), on))
         drawings.push_back(std::move(*drawing));
   return drawings;
 }

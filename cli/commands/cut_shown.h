@@ -6,6 +6,7 @@
 #include "cli/commands/cut_plan.h"
 #include "cli/document/document.h"
 #include "cli/document/json.h"
+#include "cli/drawings/sketch.h"
 
 #include <optional>
 #include <string>
@@ -33,7 +34,7 @@ struct CutShown {
 };
 
 // One for each piece of stock that is cut and can be drawn.
-std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of);
+std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of, OnPaper const& on = {});
 std::string cut_drawing_file(Drawing const& drawing);  // "cut-1.svg"
 // Into the folder of --svg, over nothing that is there unless --yes: asked before anything is written.
 Read<void> may_write_cut_drawings(Context const& context, Args const& args, CutShown const& shown);
@@ -42,6 +43,7 @@ std::int64_t cut_work(Args const& args);  // --work, else the usual
 
 // Section by section, a material each.
 void add_cuts(Document& document, CutShown const& shown);
+Table cut_steps_table(CutMaterial const& cut, CutUse const& use);  // the cuts in their order
 void add_cut_drawings(Document& document, CutShown const& shown);
 // Members of both documents.
 Json::Object cuts_json(CutShown const& shown);

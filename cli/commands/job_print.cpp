@@ -67,7 +67,7 @@ Document begun(JobPaper const& view, std::string_view word, std::string const& n
   return document;
 }
 
-Paper confirmation(JobPaper const& view) {
+NewPaper confirmation(JobPaper const& view) {
   PaperStyle const& style = view.quote.style;
   KeyValues more;
   more.rows.emplace_back(
@@ -82,7 +82,7 @@ Paper confirmation(JobPaper const& view) {
 }
 
 // `which` counts from 1.
-Paper receipt(JobPaper const& view, std::size_t which) {
+NewPaper receipt(JobPaper const& view, std::size_t which) {
   PaperStyle const& style = view.quote.style;
   db::Payment const& payment = view.payments[which - 1];
   std::span<db::Payment const> const until(view.payments.data(), which);
@@ -137,8 +137,8 @@ Read<JobPaper> read(Context& context, db::Workshop& workshop, Args const& args) 
   return JobPaper{*job, std::move(*quote), db::payments(workshop, *job)};
 }
 
-Read<Paper> paper_asked(Context& context, db::Workshop& workshop, Args const& args,
-                        std::string const& which) {
+Read<NewPaper> paper_asked(Context& context, db::Workshop& workshop, Args const& args,
+                           std::string const& which) {
   db::Reading const reading(workshop);
   auto const view = read(context, workshop, args);
   if (!view) return tl::unexpected(view.error());

@@ -61,25 +61,6 @@ Table material_table(Measured const& view) {
   return table;
 }
 
-// How each part is made, a line a part.
-KeyValues ways_in_words(BookSpec const& book) {
-  KeyValues values;
-  Part part{};
-  for (Way const way : ways_of(book)) {
-    Part const of = axis_row(way_row(way).axis).part;
-    std::string const words(way_row(way).words);
-    if (!values.rows.empty() && of == part) {
-      values.rows.back().second += ", " + words;
-    } else {
-      std::string name(part_name(of));
-      name.front() = static_cast<char>(name.front() - 'a' + 'A');
-      values.rows.emplace_back(std::move(name), words);
-    }
-    part = of;
-  }
-  return values;
-}
-
 // The pieces under the names of what they are cut from, in the order in which a material is first needed. The
 // numbers are those in the drawings.
 Table piece_table(Measured const& view) {
@@ -166,7 +147,7 @@ Document to_document(Measured const& view) {
   Document document;
   document.heading(view.book.title.empty() ? std::string("A book without a title") : view.book.title);
   document.paragraph(size_words(view.first()));
-  document.add(ways_in_words(view.book));
+  document.add(KeyValues{ways_in_words(view.book)});
   add_warnings(document, view);
   document.heading("Figures", 2).add(figure_table(view.first().figures, view.book, nullptr));
   add_volumes(document, view);

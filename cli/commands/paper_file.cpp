@@ -48,7 +48,7 @@ std::string letters_missing(std::string const& characters) {
          "typeface with them helps.";
 }
 
-Read<PaperFile> as_pdf(Paper const& paper, std::string& text) {
+Read<PaperFile> as_pdf(NewPaper const& paper, std::string& text) {
   auto made = to_pdf(paper.document, paper.page);
   if (!made) return tl::unexpected(std::move(made.error()));
   PaperFile out;
@@ -111,7 +111,7 @@ Read<PaperFile> write_text(Context& context, Args const& args, std::string const
   return PaperFile{file, {}};
 }
 
-Read<PaperFile> write_paper(Context& context, Args const& args, Paper paper) {
+Read<PaperFile> write_paper(Context& context, Args const& args, NewPaper paper) {
   auto const form = paper_form(args);
   if (!form) return tl::unexpected(form.error());
   std::string text;

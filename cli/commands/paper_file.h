@@ -29,7 +29,7 @@ struct PaperFile {
 };
 
 // A document and what stands around it; a page of its own each.
-struct Paper {
+struct NewPaper {
   Document document;
   Page page;
   std::string stem;  // of the file's name where --output says none: "quotation-26-001a"
@@ -38,7 +38,7 @@ struct Paper {
 Page page_of(PaperStyle const& style, std::string name, Date written_on);
 // Written whole or not at all; with --dry-run not at all. Faults: already_exists without --yes,
 // file_unusable.
-Read<PaperFile> write_paper(Context& context, Args const& args, Paper paper);
+Read<PaperFile> write_paper(Context& context, Args const& args, NewPaper paper);
 // The same for a text that is no page, whose name ends otherwise.
 Read<PaperFile> write_text(Context& context, Args const& args, std::string const& usual, std::string text);
 

@@ -43,7 +43,7 @@ Document to_document(QuotePrinted const& view) {
 constexpr std::array<std::string_view, 3> levels{"one-price", "components", "internal"};
 
 // The buyer's page, with the book drawn and a place to sign while the quote can still be taken.
-Paper buyers_paper(QuotePaper const& quote, PaperLevel level) {
+NewPaper buyers_paper(QuotePaper const& quote, PaperLevel level) {
   Document document = paper_document(quote, level);
   if (auto drawing = draw_closed_book(quote.quote)) document.add(std::move(*drawing));
   PaperStyle const& style = quote.style;
@@ -57,7 +57,7 @@ Paper buyers_paper(QuotePaper const& quote, PaperLevel level) {
   return {std::move(document), page_of(style, name, quote.quote.on), "quotation-" + quote.number};
 }
 
-Paper internal_paper(db::Workshop& workshop, db::QuoteHeader const& header) {
+NewPaper internal_paper(db::Workshop& workshop, db::QuoteHeader const& header) {
   std::string const number = db::number_text(header.number);
   std::string const name = fmt::format("Quotation {}, internal", number);
   return {to_document(Explained{header, db::load_quote(workshop, header.id), {}}),
@@ -68,8 +68,8 @@ Paper internal_paper(db::Workshop& workshop, db::QuoteHeader const& header) {
           fmt::format("quotation-{}-internal", number)};
 }
 
-Read<Paper> paper_of(Context& context, db::Workshop& workshop, db::QuoteHeader const& header,
-                     std::string const& level) {
+Read<NewPaper> paper_of(Context& context, db::Workshop& workshop, db::QuoteHeader const& header,
+                        std::string const& level) {
   db::Reading const reading(workshop);
   if (level == "internal") return internal_paper(workshop, header);
   auto const quote = quote_paper(workshop, db::number_text(header.number), context.on);

@@ -31,7 +31,7 @@ struct Column {
   std::string title;  // a column of money names its currency here, once
   Align align = Align::left;
   int priority = 0;   // on a narrow terminal the highest goes first; 0 is never dropped
-  bool box = false;   // room to write in by hand: its empty cells are boxes on paper
+  bool box = false;   // to write in by hand: its empty cells are boxes, on paper of 5 mm at least
   bool bars = false;  // of characters: left out on paper, where a figure stands for them
 };
 
@@ -71,7 +71,7 @@ struct SignHere {
   std::vector<std::string> labels;  // "Place and date", "Signature"
 };
 
-// A new page on paper; nothing on a terminal.
+// What follows begins a new page on paper.
 struct PageBreak {};
 
 using Block =
@@ -80,7 +80,7 @@ using Block =
 struct Document {
   std::vector<Block> blocks;
   bool paper = false;  // a page to hand to somebody: kept to a page's width wherever it is written
-  bool bench = false;  // paper to work from: larger letters, all black
+  bool bench = false;  // paper that lies on the bench: letters of 11 pt at least, numbers larger, all black
 
   Document& heading(std::string text, int level = 1) { return add(Heading{level, std::move(text)}); }
   Document& paragraph(std::string text) { return add(Paragraph{std::move(text)}); }

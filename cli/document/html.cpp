@@ -42,7 +42,27 @@ tbody tr.total { border-top: 0.3mm solid #1b1b1b; border-bottom: 0.3mm solid #1b
 figure { margin: 0 0 5mm; break-inside: avoid }
 figure svg { display: block; max-width: 100%; height: auto }
 figcaption { color: #595959; font-size: 9.5pt }
-@media print { .turn { break-after: page } body { padding: 0; max-width: none } .table { overflow: visible } }
+td.box { width: 1%; vertical-align: middle }
+td.box span { display: block; min-width: 7mm; height: 7mm; border: 0.35mm solid #1b1b1b }
+.break { break-after: page }
+figure.true-size { overflow-x: auto }
+figure.true-size svg { max-width: none }
+@media print { body { padding: 0; max-width: none } .table, figure.true-size { overflow: visible } }
+)";
+
+// Paper for the bench is read from where one stands, and nothing on it is grey.
+constexpr std::string_view bench_style = R"(
+body { font-size: 12pt; line-height: 1.3; color: #000 }
+h1 { font-size: 22pt } h2 { font-size: 16pt }
+th, td { padding: 1.4mm 3mm 1.4mm 0 }
+td, .facts td { vertical-align: middle }
+.facts th { color: #000 }
+.facts td, td.n { font-size: 14pt }
+.sign th { color: #000; font-size: 11pt }
+thead th, tbody tr, tbody tr.total { border-color: #000 }
+.notice, .mark, .sign td, td.box span { border-color: #000 }
+td.box { min-width: 11mm }
+figcaption { display: none }
 )";
 
 std::string text_of(std::string_view given) { return escaped(given, true); }
@@ -78,6 +98,7 @@ std::string without_namespace(std::string svg) {
 
 class Writer {
  public:
+  explicit Writer(bool bench) : bench_(bench) {}
   std::string take() { return std::move(out_); }
 
   void operator()(Heading const& heading) {
@@ -125,13 +146,14 @@ class Writer {
     out_ += "</tr></tbody></table></div>\n";
   }
 
-  void operator()(PageBreak const&) { out_ += "<div class=\"turn\"></div>\n"; }
-
   void operator()(Drawing const& drawing) {
     std::string const caption =
         drawing.titled ? "" : fmt::format("<figcaption>{}</figcaption>\n", text_of(drawing.title));
-    out_ += fmt::format("<figure>\n{}{}</figure>\n", without_namespace(to_svg(drawing)), caption);
+    out_ += fmt::format("<figure{}>\n{}{}</figure>\n", drawing.true_size ? " class=\"true-size\"" : "",
+                        without_namespace(to_svg(drawing, bench_)), caption);
   }
+
+  void operator()(PageBreak const&) { out_ += "<div class=\"break\"></div>\n"; }
 
  private:
   static std::string_view number(Column const& column) {
@@ -151,31 +173,38 @@ class Writer {
 
   void write(Table const& table, Row const& row) {
     out_ += row.total ? "<tr class=\"total\">" : "<tr>";
-    for (std::size_t i = 0; i < row.cells.size(); ++i)
-      out_ += fmt::format("<td{}>{}</td>", number(table.columns.at(i)), lines(row.cells[i]));
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+      Column const& column = table.columns.at(i);
+      if (column.box && row.cells[i].empty())
+        out_ += "<td class=\"box\"><span></span></td>";
+      else
+        out_ += fmt::format("<td{}>{}</td>", number(column), lines(row.cells[i]));
+    }
     out_ += "</tr>\n";
   }
 
+  bool bench_;
   std::string out_;
 };
 
 }  // namespace
 
 std::string to_html(Document const& document, Page const& page) {
-  Writer writer;
+  Writer writer(document.bench);
   for (Block const& block : document.blocks) std::visit(writer, block);
   std::string const mark =
       page.mark.empty() ? "" : fmt::format("<p class=\"mark\">{}</p>\n", text_of(page.mark));
+  std::string const foot =
+      document.bench ? "font: 11pt serif; color: #000" : "font: 8.5pt serif; color: #444";
   return fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n<style>"
-      "@page {{ size: {}; margin: 18mm 16mm 20mm; @bottom-left {{ content: \"{}\"; font: 8.5pt serif; color: "
-      "#444 }} "
-      "@bottom-right {{ content: \"{} \" counter(page) \" {} \" counter(pages); font: 8.5pt serif; color: "
-      "#444 }} }}"
-      "{}</style>\n</head>\n<body>\n<main>\n{}{}</main>\n</body>\n</html>\n",
-      text_of(page.title), page.letter ? "letter" : "A4", css_string(page.foot), css_string(page.page),
-      css_string(page.page_of), style, mark, writer.take());
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>{0}</title>\n<style>"
+      "@page {{ size: {1}; margin: 18mm 16mm 20mm; @bottom-left {{ content: \"{2}\"; {3} }} "
+      "@bottom-right {{ content: \"{8} \" counter(page) \" {9} \" counter(pages); {3} }} }}"
+      "{4}{5}</style>\n</head>\n<body>\n<main>\n{6}{7}</main>\n</body>\n</html>\n",
+      text_of(page.title), page.letter ? "letter" : "A4", css_string(page.foot), foot, style,
+      document.bench ? bench_style : "", mark, writer.take(), css_string(page.page),
+      css_string(page.page_of));
 }
 
 }  // namespace endband::cli

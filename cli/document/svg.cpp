@@ -25,8 +25,10 @@ std::string number(double value) {
 
 class Writer {
  public:
-  explicit Writer(Drawing const& drawing)
-      : scale_(drawing.scale), hatch_("hatch-" + (drawing.name.empty() ? "drawing" : drawing.name)) {}
+  Writer(Drawing const& drawing, bool black)
+      : scale_(drawing.scale),
+        accent_(black ? "black" : accent),
+        hatch_("hatch-" + (drawing.name.empty() ? "drawing" : drawing.name)) {}
   std::string take() { return std::move(out_); }
   std::string const& hatch() const { return hatch_; }
 
@@ -90,7 +92,7 @@ class Writer {
         return drawn(
             "black", 0.25,
             fmt::format(" stroke-dasharray=\"{} {} {} {}\"", paper(4), paper(1), paper(0.6), paper(1)));
-      case Pen::accent: return drawn(accent, 0.7);
+      case Pen::accent: return drawn(accent_, 0.7);
     }
     return "";
   }
@@ -107,6 +109,7 @@ class Writer {
   }
 
   double scale_;
+  std::string_view accent_;
   std::string hatch_;  // the pattern's name: its own in each picture, for a page may hold several
   std::string out_;
 };
@@ -130,9 +133,9 @@ std::string hatch_pattern(std::string const& name, double scale) {
 
 }  // namespace
 
-std::string to_svg(Drawing const& drawing) {
+std::string to_svg(Drawing const& drawing, bool black) {
   auto const marks = marks_of(drawing);
-  Writer writer(drawing);
+  Writer writer(drawing, black);
   bool any_hatched = false;
   for (Mark const& mark : marks) {
     any_hatched = any_hatched || hatched(mark);

@@ -8,7 +8,8 @@
 namespace endband::cli {
 
 // The picture's own lengths are millimetres of the thing; its width and height on paper are those divided by
-// the scale. Same drawing, same bytes.
-std::string to_svg(Drawing const& drawing);
+// the scale. Same drawing, same bytes. `black`: for paper that needs no colour, what is accented is heavier
+// only.
+std::string to_svg(Drawing const& drawing, bool black = false);
 
 }  // namespace endband::cli

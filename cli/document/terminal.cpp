@@ -24,6 +24,14 @@ std::string_view label_of(NoticeKind kind) {
   return "";
 }
 
+// What is a box on paper.
+Table with_boxes(Table table) {
+  for (std::size_t c = 0; c < table.columns.size(); ++c)
+    for (Row& row : table.rows)
+      if (table.columns[c].box && row.cells.at(c).empty()) row.cells[c] = "[  ]";
+  return table;
+}
+
 class Writer {
  public:
   Writer(TerminalStyle const& style, bool paper)
@@ -55,7 +63,7 @@ class Writer {
 
   void operator()(Table const& table) {
     if (table.rows.empty()) return;
-    auto const lines = lay_out(table, fit_ ? width_ : 0);
+    auto const lines = lay_out(with_boxes(table), fit_ ? width_ : 0);
     bool first = true;
     for (std::string const& text : lines) {
       line(first ? styled(bold, text) : text);
@@ -89,14 +97,14 @@ class Writer {
     space();
   }
 
-  void operator()(PageBreak const&) { space(); }
-
   // A terminal draws nothing: the words of a drawing stand for it.
   void operator()(Drawing const& drawing) {
     space();
     filled(printable(drawing.title + ": " + drawing.words), "", "");
     space();
   }
+
+  void operator()(PageBreak const&) { space(); }  // it has no pages
 
  private:
   std::string styled(std::string_view on, std::string text) const {

@@ -76,12 +76,12 @@ void draw_back(Sketch& sketch, BookSpec const& book, LaidFlat const& flat) {
 
 }  // namespace
 
-std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& structure) {
+std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& structure, OnPaper const& on) {
   Figures const& figures = structure.figures;
   auto const flat = laid_flat(book, figures);
   if (!flat || !known(figures, {cover_height, cover_width})) return std::nullopt;
   Sketch sketch("cover", "The covering laid flat, seen from inside", book.title,
-                scale_for(flat->width, flat->height, {24, 52}));
+                scale_for(flat->width, flat->height, {24, 52}, on), on);
   sketch.add(Rectangle{{0, 0}, flat->width, flat->height, Pen::accent, Fill::none});
   for (double const y : {flat->down, flat->down + flat->board_height})
     sketch.line({0, y}, {flat->width, y}, Pen::fold);
@@ -99,9 +99,8 @@ std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& st
   draw_mitre(sketch, {far, foot}, -1, -1, flat->across, t);
   sketch.add(Running{{0, 0}, false, across_stations(*flat), 3});
   sketch.add(Running{{0, 0}, true, {0, flat->down, foot, flat->height}, 3});
-  sketch.text({0, flat->height + sketch.paper(6)},
-              "Dash and dot: turn-ins and joints. Dashes at the corners: mitres, a board and a half off.",
-              Anchor::start, 2.8);
+  sketch.note({0, flat->height + sketch.paper(6)},
+              "Dash and dot: turn-ins and joints. Dashes at the corners: mitres, a board and a half off.");
   return std::move(sketch).finish(fmt::format(
       "A covering {} high and {} wide, the inside up and the front board at the left. Across, from the left "
       "edge: board from {} to {}, spine from {} to {}, board from {} to {}. Down, from the upper edge: "
@@ -112,17 +111,17 @@ std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& st
       tenths(flat->down), tenths(foot)));
 }
 
-std::optional<Drawing> draw_cover(BookSpec const& book, Structure const& structure) {
+std::optional<Drawing> draw_cover(BookSpec const& book, Structure const& structure, OnPaper const& on) {
   if (!book.has(Part::cover)) return std::nullopt;
   auto const covering = book.ways.of(Axis::covering);
   if (!covering) return std::nullopt;
   switch (*covering) {
-    case Way::full: return draw_full_cover(book, structure);
+    case Way::full: return draw_full_cover(book, structure, on);
     case Way::three_quarter:
     case Way::half:
-    case Way::quarter: return draw_cover_in_parts(book, structure);
-    case Way::each_board: return draw_board_covers(book, structure);
-    case Way::wrapper: return draw_wrapper(book, structure);
+    case Way::quarter: return draw_cover_in_parts(book, structure, on);
+    case Way::each_board: return draw_board_covers(book, structure, on);
+    case Way::wrapper: return draw_wrapper(book, structure, on);
     default: return std::nullopt;
   }
 }

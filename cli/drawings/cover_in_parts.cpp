@@ -112,12 +112,13 @@ std::string words_of(Parts const& parts) {
 
 }  // namespace
 
-std::optional<Drawing> draw_cover_in_parts(BookSpec const& book, Structure const& structure) {
+std::optional<Drawing> draw_cover_in_parts(BookSpec const& book, Structure const& structure,
+                                           OnPaper const& on) {
   auto const parts = measured(book, structure.figures);
   if (!parts) return std::nullopt;
   LaidFlat const& flat = parts->flat;
   Sketch sketch("cover", "The covering laid flat, seen from inside", book.title,
-                scale_for(flat.width, flat.height, {40, 56}));
+                scale_for(flat.width, flat.height, {40, 56}, on), on);
   double const spine_top = (flat.height - parts->spine_height) / 2;
   sketch.add(Rectangle{
       {parts->spine_left(), spine_top}, parts->spine_width, parts->spine_height, Pen::accent, Fill::none});
@@ -135,11 +136,10 @@ std::optional<Drawing> draw_cover_in_parts(BookSpec const& book, Structure const
   std::vector<double> down{0, flat.down, flat.down + flat.board_height, flat.height};
   if (parts->corner > 0) down.insert(down.begin() + 2, parts->corner_cut);
   sketch.add(Running{{0, 0}, true, down, 3});
-  sketch.text({0, flat.height + sketch.paper(6)},
+  sketch.note({0, flat.height + sketch.paper(6)},
               parts->corner > 0
                   ? "Heavy: covering of spine and corners. Light: sides. Dashes: boards and spine."
-                  : "Heavy: covering of the spine. Light: sides. Dashes: boards and spine.",
-              Anchor::start, 2.8);
+                  : "Heavy: covering of the spine. Light: sides. Dashes: boards and spine.");
   return std::move(sketch).finish(words_of(*parts));
 }
 

@@ -87,14 +87,14 @@ std::string wrapper_words(Wrapper const& wrapper, int rows, std::size_t holes) {
 
 }  // namespace
 
-std::optional<Drawing> draw_wrapper(BookSpec const& book, Structure const& structure) {
+std::optional<Drawing> draw_wrapper(BookSpec const& book, Structure const& structure, OnPaper const& on) {
   Figures const& figures = structure.figures;
   auto const wrapper = measured(figures);
   if (!wrapper) return std::nullopt;
   auto const stations = stations_of(book, figures);
   int const rows = stations.empty() ? 0 : hole_rows(figures);
   Sketch sketch("cover", "The wrapper laid flat, seen from inside", book.title,
-                scale_for(wrapper->width, wrapper->height, {24, 52}));
+                scale_for(wrapper->width, wrapper->height, {24, 52}, on), on);
   sketch.add(Rectangle{{0, 0}, wrapper->width, wrapper->height, Pen::accent, Fill::none});
   for (std::size_t i = 1; i + 1 < wrapper->across.size(); ++i)
     sketch.line({wrapper->across[i], 0}, {wrapper->across[i], wrapper->height}, Pen::fold);
@@ -112,15 +112,15 @@ std::optional<Drawing> draw_wrapper(BookSpec const& book, Structure const& struc
                 true);
   sketch.add(Running{{0, 0}, false, wrapper->across, 3});
   sketch.add(Running{{0, 0}, true, down_stations(*wrapper, stations, rows), 3});
-  sketch.text({0, wrapper->height + sketch.paper(6)},
+  sketch.note({0, wrapper->height + sketch.paper(6)},
               rows > most_rows ? "Dash and dot: folds. Circles: holes, of the first and of the last section."
               : rows > 0       ? "Dash and dot: folds. Circles: holes."
-                               : "Dash and dot: folds.",
-              Anchor::start, 2.8);
+                               : "Dash and dot: folds.");
   return std::move(sketch).finish(wrapper_words(*wrapper, rows, stations.size()));
 }
 
-std::optional<Drawing> draw_board_covers(BookSpec const& book, Structure const& structure) {
+std::optional<Drawing> draw_board_covers(BookSpec const& book, Structure const& structure,
+                                         OnPaper const& on) {
   Figures const& figures = structure.figures;
   if (!known(figures, {cover_height, cover_width, board_height, board_width, board_thickness}))
     return std::nullopt;
@@ -131,8 +131,8 @@ std::optional<Drawing> draw_board_covers(BookSpec const& book, Structure const& 
   double const t = figures.value(board_thickness);
   // A gap between the two, of the paper, whatever the scale.
   constexpr double gap = 8;
-  double const scale = scale_for(2 * width, height, {24 + gap, 52});
-  Sketch sketch("cover", "The coverings of the two boards, seen from inside", book.title, scale);
+  double const scale = scale_for(2 * width, height, {24 + gap, 52}, on);
+  Sketch sketch("cover", "The coverings of the two boards, seen from inside", book.title, scale, on);
   for (int i = 0; i < 2; ++i) {
     double const left = i * (width + sketch.paper(gap));
     sketch.add(Rectangle{{left, 0}, width, height, Pen::accent, Fill::none});

@@ -5,6 +5,7 @@
 
 #include "cli/document/drawing.h"
 #include "cli/drawings/cut_layout.h"
+#include "cli/drawings/sketch.h"
 
 #include <optional>
 #include <string>
@@ -21,6 +22,6 @@ struct CutNames {
 };
 
 // "cut-3" of the third. Nothing of lengths.
-std::optional<Drawing> draw_cut(CutUse const& use, CutNames const& names);
+std::optional<Drawing> draw_cut(CutUse const& use, CutNames const& names, OnPaper const& on = {});
 
 }  // namespace endband::cli

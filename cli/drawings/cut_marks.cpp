@@ -36,23 +36,19 @@ bool go_in(std::vector<std::string> const& lines, double along, double across, d
 
 double cut_mm(std::int64_t um) { return static_cast<double>(um) / 1000; }
 
-double cut_scale(CutUse const& use, Paper around) {
+double cut_scale(CutUse const& use, Paper around, OnPaper const& on) {
   constexpr std::array<double, 12> steps{1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 50, 100};
   double const wide = cut_mm(use.width);
   double const high = cut_mm(use.height);
-  for (double const scale : steps) {
-    double const across = wide / scale + around.width;
-    double const down = high / scale + around.height;
-    if ((across <= page.width && down <= page.height) || (across <= page.height && down <= page.width))
-      return scale;
-  }
-  return steps.back();
+  for (double const scale : steps)
+    if (on.holds(wide, high, around, scale * on.letters)) return scale * on.letters;
+  return steps.back() * on.letters;
 }
 
-Sketch cut_sketch(CutUse const& use, CutNames const& names, double scale) {
+Sketch cut_sketch(CutUse const& use, CutNames const& names, double scale, OnPaper const& on) {
   std::string what = fmt::format("Cut {}, {}", use.number, names.stock);
   if (use.times > 1) what += fmt::format(", x {}", use.times);
-  return Sketch(fmt::format("cut-{}", use.number), what, names.of, scale);
+  return Sketch(fmt::format("cut-{}", use.number), what, names.of, scale, on);
 }
 
 void draw_cut_name(Sketch& sketch, CutLaid const& laid, CutNames const& names, bool upwards) {
@@ -112,11 +108,11 @@ double cut_list_height(CutUse const& use) {
   return around_list + cut_list_row * static_cast<double>(use.counts.size());
 }
 
-std::optional<Drawing> draw_cut(CutUse const& use, CutNames const& names) {
+std::optional<Drawing> draw_cut(CutUse const& use, CutNames const& names, OnPaper const& on) {
   switch (use.goods) {
     case CutGoods::sheet:
-    case CutGoods::roll: return draw_cut_sheet(use, names);
-    case CutGoods::skin: return draw_cut_skin(use, names);
+    case CutGoods::roll: return draw_cut_sheet(use, names, on);
+    case CutGoods::skin: return draw_cut_skin(use, names, on);
     case CutGoods::length:
     case CutGoods::by_the_metre: break;
   }

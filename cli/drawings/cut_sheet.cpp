@@ -109,12 +109,12 @@ std::string steps_in_words(CutUse const& use) {
 
 }  // namespace
 
-Drawing draw_cut_sheet(CutUse const& use, CutNames const& names) {
+Drawing draw_cut_sheet(CutUse const& use, CutNames const& names, OnPaper const& on) {
   double const wide = cut_mm(use.width);
   double const high = cut_mm(use.height);
   double const scale =
-      cut_scale(use, {left_of_sheet + right_of_sheet, above_sheet + under_sheet + cut_list_height(use)});
-  Sketch sketch = cut_sketch(use, names, scale);
+      cut_scale(use, {left_of_sheet + right_of_sheet, above_sheet + under_sheet + cut_list_height(use)}, on);
+  Sketch sketch = cut_sketch(use, names, scale, on);
   for (CutLeft const& left : use.left) draw_cut_left(sketch, left);
   for (CutLaid const& laid : use.laid) {
     sketch.add(Rectangle{{cut_mm(laid.x), cut_mm(laid.y)},

@@ -92,11 +92,11 @@ std::string places_in_words(CutUse const& use, CutNames const& names) {
 
 }  // namespace
 
-Drawing draw_cut_skin(CutUse const& use, CutNames const& names) {
+Drawing draw_cut_skin(CutUse const& use, CutNames const& names, OnPaper const& on) {
   double const high = cut_mm(use.height);
   double const scale =
-      cut_scale(use, {left_of_skin + right_of_skin, above_skin + under_skin + cut_list_height(use)});
-  Sketch sketch = cut_sketch(use, names, scale);
+      cut_scale(use, {left_of_skin + right_of_skin, above_skin + under_skin + cut_list_height(use)}, on);
+  Sketch sketch = cut_sketch(use, names, scale, on);
   for (cutting::Zone const& zone : use.zones) sketch.add(path_of(zone.polygon, Pen::thin, Fill::none));
   sketch.add(path_of(use.outline, Pen::accent, Fill::none));
   for (cutting::Polygon const& flaw : use.flaws) sketch.add(path_of(flaw, Pen::thin, Fill::hatch));

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "cli/document/drawing.h"
+#include "cli/drawings/sketch.h"
 #include "engine/book/structure.h"
 
 #include <optional>
@@ -15,10 +16,10 @@ namespace endband::cli {
 std::optional<Drawing> draw_section(BookSpec const& book, Structure const& structure);
 
 // Across the spine, seen from the head: block, shoulders, boards, what lies on the back: "spine".
-std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structure);
+std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structure, OnPaper const& on = {});
 
 // The covering laid flat, seen from inside, with the boards on it: "cover".
-std::optional<Drawing> draw_cover(BookSpec const& book, Structure const& structure);
+std::optional<Drawing> draw_cover(BookSpec const& book, Structure const& structure, OnPaper const& on = {});
 
 // All that is cut of board, paper, cloth and leather, to one scale: "box" for the box's, "pieces" for the
 // book's. Their numbers are the places in the list of pieces.

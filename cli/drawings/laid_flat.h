@@ -29,9 +29,10 @@ void draw_board(Sketch& sketch, Point corner, double width, double height, std::
 // nearer, the edge shows.
 void draw_mitre(Sketch& sketch, Point board_corner, double right, double down, double margin, double board);
 
-std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& structure);
-std::optional<Drawing> draw_cover_in_parts(BookSpec const& book, Structure const& structure);
-std::optional<Drawing> draw_board_covers(BookSpec const& book, Structure const& structure);
-std::optional<Drawing> draw_wrapper(BookSpec const& book, Structure const& structure);
+std::optional<Drawing> draw_full_cover(BookSpec const& book, Structure const& structure, OnPaper const& on);
+std::optional<Drawing> draw_cover_in_parts(BookSpec const& book, Structure const& structure,
+                                           OnPaper const& on);
+std::optional<Drawing> draw_board_covers(BookSpec const& book, Structure const& structure, OnPaper const& on);
+std::optional<Drawing> draw_wrapper(BookSpec const& book, Structure const& structure, OnPaper const& on);
 
 }  // namespace endband::cli

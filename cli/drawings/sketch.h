@@ -18,14 +18,23 @@ struct Paper {
 // What both A4 and US Letter leave within margins of 10 mm.
 inline constexpr Paper page{190, 259};
 
+// The paper that a drawing is made for. All that is said in mm of paper (letters, gaps, arrows) is so many
+// times as large as in a picture of its own: what is laid out at 1:7 with letters of 1.4 comes out at 1:5.
+struct OnPaper {
+  Paper room = page;
+  bool turned = true;  // it may lie on its side too
+  double letters = 1;
+  bool holds(double width, double height, Paper around, double scale) const;
+};
+
 // The largest of 1:1, 1:2, 1:5, 1:10 ... at which `width` x `height` mm of the thing and, round it, `around`
-// go on a page, upright or on its side.
-double scale_for(double width, double height, Paper around);
+// go on the paper; as it is laid out.
+double scale_for(double width, double height, Paper around, OnPaper const& on = {});
 
 class Sketch {
  public:
-  // `of`: the title of the book; may be empty.
-  Sketch(std::string name, std::string_view what, std::string_view of, double scale);
+  // `of`: the title of the book; may be empty. `scale`: as it is laid out.
+  Sketch(std::string name, std::string_view what, std::string_view of, double scale, OnPaper const& on = {});
 
   double paper(double mm) const { return mm * drawing_.scale; }  // mm of paper as mm of the thing
 
@@ -35,6 +44,8 @@ class Sketch {
             bool upwards = false) {
     add(Text{at, std::move(words), size, anchor, upwards});
   }
+  // Words in lines as long as the paper is wide, from `at` down; how many there are.
+  std::size_t note(Point at, std::string const& words, double apart = 4.5);
   // A line from `at` out to words that are written at `to`.
   void pointer(Point at, Point to, std::string words);
 
@@ -43,8 +54,15 @@ class Sketch {
   Drawing finish(std::string words, std::string foot = "") &&;
 
  private:
+  std::size_t columns(double size) const;  // of letters on the paper
+
   Drawing drawing_;
+  OnPaper on_;
 };
+
+// The same with all that is of the paper so many times as large, and the thing as much larger: at the scale
+// divided by that. Of marks alone.
+Drawing enlarged(Drawing drawing, double times);
 
 // Are all of them known?
 bool known(Figures const& figures, std::initializer_list<FigureId> ids);

@@ -239,14 +239,17 @@ std::string spine_words(Spine const& spine, Figures const& figures, std::vector<
 
 }  // namespace
 
-std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structure) {
+std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structure, OnPaper const& on) {
   auto spine = measured(structure);
   if (!spine || !book.has(Part::spine)) return std::nullopt;
   auto const layers = layers_on(book, structure);
   double const wide = spine->wide + 2 * spine->board;
-  // A thin book is drawn larger than it is: else nothing could be read.
-  double const scale = wide < 12 ? 0.2 : wide < 30 ? 0.5 : scale_for(wide, spine->rise + 30, {110, 80});
-  Sketch sketch("spine", "The spine, seen from the head", book.title, scale);
+  constexpr Paper around{110, 80};
+  // A thin book is drawn larger than it is, as far as it goes on the paper: else nothing could be read.
+  double scale = scale_for(wide, spine->rise + 30, around, on);
+  for (auto const& [thinner, larger] : {std::pair{30.0, 0.5}, std::pair{12.0, 0.2}})
+    if (wide < thinner && on.holds(wide, 0, around, larger * on.letters)) scale = larger * on.letters;
+  Sketch sketch("spine", "The spine, seen from the head", book.title, scale, on);
   spine->gap = sketch.paper(2.2);
   spine->depth = std::max(sketch.paper(24), spine->setback + sketch.paper(12));
   draw_block(sketch, *spine);
@@ -260,9 +263,9 @@ std::optional<Drawing> draw_spine(BookSpec const& book, Structure const& structu
   std::vector<std::string> notes{round_words(*spine, figures) + ".", key_words(*spine)};
   if (!layers.empty())
     notes.emplace_back("What lies on the back is drawn apart, so that it can be seen; all else is to scale.");
-  for (std::size_t i = 0; i < notes.size(); ++i)
-    sketch.text({left, spine->depth + sketch.paper(16 + 4.5 * static_cast<double>(i))}, notes[i],
-                Anchor::start, 2.8);
+  std::size_t line = 0;
+  for (std::string const& words : notes)
+    line += sketch.note({left, spine->depth + sketch.paper(16 + 4.5 * static_cast<double>(line))}, words);
   return std::move(sketch).finish(spine_words(*spine, figures, layers));
 }
 

@@ -39,7 +39,8 @@ class Flow {
       : type_(type),
         room_(room),
         size_(document.bench ? bench_size : letter_size),
-        soft_(document.bench ? ink : grey) {}
+        soft_(document.bench ? ink : grey),
+        bench_(document.bench) {}
   std::vector<Piece> take() { return std::move(pieces_); }
 
   void mark(std::string const& words) {
@@ -106,7 +107,8 @@ class Flow {
 
   void operator()(Table const& table) {
     if (table.rows.empty()) return;
-    for (Piece& piece : table_pieces(type_, on_paper(table), room_.width, size_)) add(std::move(piece));
+    for (Piece& piece : table_pieces(type_, on_paper(table), room_.width, size_ + (bench_ ? 1 : 0)))
+      add(std::move(piece));
   }
 
   void operator()(SignHere const& sign) {
@@ -136,8 +138,9 @@ class Flow {
     double const shrunk = drawing.true_size ? 1 : shrunk_to(drawing, {room_.width, room_.height - below});
     Size const size = size_of(drawing, shrunk);
     Piece piece{apart, size.height + below};
-    piece.draw = [this_type = &type_, drawing, caption, size, shrunk](cairo_t* on, double x, double y) {
-      pdf::draw(on, *this_type, drawing, x, y, shrunk);
+    piece.draw = [this_type = &type_, drawing, caption, size, shrunk, black = bench_](cairo_t* on, double x,
+                                                                                      double y) {
+      pdf::draw(on, *this_type, drawing, {x, y}, shrunk, black);
       caption->draw_all(on, x, y + size.height + mm(1.5));
     };
     add(std::move(piece));
@@ -179,6 +182,7 @@ class Flow {
   Room room_;
   double size_;
   Colour soft_;
+  bool bench_;
   bool new_page_ = false;
   std::vector<Piece> pieces_;
 };

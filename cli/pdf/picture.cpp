@@ -32,7 +32,8 @@ void arc(cairo_t* on, Point from, Leg const& leg) {
 
 class Draw {
  public:
-  Draw(cairo_t* on, Type& type, double scale) : on_(on), type_(type), scale_(scale) {}
+  Draw(cairo_t* on, Type& type, double scale, Colour accented)
+      : on_(on), type_(type), scale_(scale), accented_(accented) {}
 
   void operator()(Segment const& line) {
     cairo_move_to(on_, line.from.x, line.from.y);
@@ -123,7 +124,7 @@ class Draw {
       case Pen::thin: pen(0.15, {}, {}); break;
       case Pen::hidden: pen(0.25, under, {}); break;
       case Pen::fold: pen(0.25, folded, {}); break;
-      case Pen::accent: pen(0.7, {}, accent); break;
+      case Pen::accent: pen(0.7, {}, accented_); break;
     }
     cairo_stroke_preserve(on_);
   }
@@ -140,6 +141,7 @@ class Draw {
   cairo_t* on_;
   Type& type_;
   double scale_;
+  Colour accented_;
 };
 
 }  // namespace
@@ -153,13 +155,13 @@ Size size_of(Drawing const& drawing, double shrunk) {
   return {mm(drawing.width / drawing.scale) * shrunk, mm(drawing.height / drawing.scale) * shrunk};
 }
 
-void draw(cairo_t* on, Type& type, Drawing const& drawing, double x, double y, double shrunk) {
+void draw(cairo_t* on, Type& type, Drawing const& drawing, Point corner, double shrunk, bool black) {
   cairo_save(on);
-  cairo_translate(on, x, y);
+  cairo_translate(on, corner.x, corner.y);
   double const of_thing = mm(1) / drawing.scale * shrunk;
   cairo_scale(on, of_thing, of_thing);
   cairo_translate(on, -drawing.corner.x, -drawing.corner.y);
-  Draw writer(on, type, drawing.scale);
+  Draw writer(on, type, drawing.scale, black ? Colour{} : accent);
   for (Mark const& mark : marks_of(drawing)) std::visit(writer, mark);
   cairo_restore(on);
 }

@@ -15,6 +15,7 @@ double shrunk_to(Drawing const& drawing, Size room);
 Size size_of(Drawing const& drawing, double shrunk);
 
 // Its upper left corner at (x, y).
-void draw(cairo_t* on, Type& type, Drawing const& drawing, double x, double y, double shrunk);
+// `black`: on paper that needs no colour what is accented is heavier only.
+void draw(cairo_t* on, Type& type, Drawing const& drawing, Point corner, double shrunk, bool black);
 
 }  // namespace endband::cli::pdf

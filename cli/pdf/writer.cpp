@@ -13,7 +13,7 @@ namespace endband::cli::pdf {
 namespace {
 
 constexpr double left = mm(16), top = mm(18), under = mm(20);
-constexpr double foot_size = 8.5;
+constexpr double foot_size = 8.5, bench_foot_size = 11;
 
 Room sheet(bool letter) { return letter ? Room{612, 792} : Room{mm(210), mm(297)}; }
 
@@ -42,8 +42,10 @@ void describe(cairo_surface_t* surface, Page const& page) {
   say(CAIRO_PDF_METADATA_CREATE_DATE, page.written_on + "T00:00:00Z");
 }
 
-void draw_foot(cairo_t* on, Type& type, Page const& page, std::size_t number, std::size_t of, Room size) {
-  Style const style{foot_size, Weight::plain, grey};
+void draw_foot(cairo_t* on, Type& type, Page const& page, std::size_t number, std::size_t of, Room size,
+               bool bench) {
+  Style const style =
+      bench ? Style{bench_foot_size, Weight::plain, ink} : Style{foot_size, Weight::plain, grey};
   double const y = size.height - mm(11);
   type.draw_on_foot(on, page.foot, style, left, y, 0);
   type.draw_on_foot(on, fmt::format("{} {} {} {}", page.page, number, page.page_of, of), style,
@@ -61,7 +63,7 @@ bool write(Document const& document, Page const& page, PdfFile& file, std::strin
   Context const on(cairo_create(surface.get()));
   for (std::size_t number = 0; number < pages.size(); ++number) {
     for (Placed const& placed : pages[number]) placed.piece->draw(on.get(), left, top + placed.y);
-    draw_foot(on.get(), type, page, number + 1, pages.size(), size);
+    draw_foot(on.get(), type, page, number + 1, pages.size(), size, document.bench);
     cairo_show_page(on.get());
   }
   cairo_status_t status = cairo_status(on.get());

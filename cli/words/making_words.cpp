@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace endband::cli {
 namespace {
 
@@ -27,6 +29,24 @@ std::vector<Way> ways_of(BookSpec const& book) {
     if (way && book.has(axis_row(axis).part) && tells(axis, book)) ways.push_back(*way);
   }
   return ways;
+}
+
+std::vector<std::pair<std::string, std::string>> ways_in_words(BookSpec const& book) {
+  std::vector<std::pair<std::string, std::string>> rows;
+  Part part{};
+  for (Way const way : ways_of(book)) {
+    Part const of = axis_row(way_row(way).axis).part;
+    std::string const words(way_row(way).words);
+    if (!rows.empty() && of == part) {
+      rows.back().second += ", " + words;
+    } else {
+      std::string name(part_name(of));
+      name.front() = static_cast<char>(name.front() - 'a' + 'A');
+      rows.emplace_back(std::move(name), words);
+    }
+    part = of;
+  }
+  return rows;
 }
 
 std::string cutting_words(Piece const& piece) {
