@@ -14,11 +14,11 @@
 namespace endband::cli {
 
 struct Letterhead {
-  std::string name, address, email;
+  std::string name, address, email, country;
 };
 
 struct QuotePaper {
-  std::string number, customer, customer_address;
+  std::string number, customer, customer_address, customer_country;
   Date valid_until;
   db::QuoteState state = db::QuoteState::open;
   std::vector<db::QuoteEvent> events;
@@ -34,5 +34,13 @@ Read<QuotePaper> quote_paper(db::Workshop& workshop, std::string_view number, Da
 // How much of the price is told: the whole, or by component.
 enum class PaperLevel : std::uint8_t { one_price, components };
 Document paper_document(QuotePaper const& view, PaperLevel level);
+
+// What the paper calls things, in whatever form it is written.
+std::string whole_words(BuyerQuote const& quote);    // "The book", "3 books"
+std::string discount_line(BuyerQuote const& quote);  // "Less: for a school"
+std::string delivery_line(BuyerQuote const& quote);  // "Delivery: collected at the workshop"
+std::string when_ready(BuyerQuote const& quote);     // "when the book is ready"
+// A paper that still holds says nothing of it; one that was decided on, or no longer holds, says so.
+std::string state_words(QuotePaper const& view);
 
 }  // namespace endband::cli

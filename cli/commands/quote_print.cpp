@@ -1,9 +1,10 @@
-// A quote as a page to send or to lay on paper: one HTML file that needs no other.
+// A quote as a page to send or to lay on paper: one HTML file that needs no other; or as an open form.
 #include "cli/commands/commands.h"
 #include "cli/commands/explained.h"
 #include "cli/commands/quote_paper.h"
 #include "cli/document/html.h"
 #include "cli/drawings/closed_book.h"
+#include "cli/forms/ubl_quotation.h"
 #include "cli/process/put_files.h"
 #include "cli/words/values.h"
 #include "db/quotes.h"
@@ -36,6 +37,25 @@ Document to_document(QuotePrinted const& view) {
 }
 
 constexpr std::array<std::string_view, 3> levels{"one-price", "components", "internal"};
+constexpr std::array<std::string_view, 2> forms{"html", "ubl"};
+
+// What a form cannot be.
+Read<bool> can_be(std::string_view form, std::string_view level, Args const& args) {
+  if (form != "ubl") return true;
+  if (level == "internal")
+    return refuse({FaultCode::contradiction,
+                   args.where("--level"),
+                   "internal",
+                   "one-price or components: UBL is what the customer gets, and the internal page is not",
+                   {}});
+  if (args.has("--letter"))
+    return refuse({FaultCode::contradiction,
+                   args.where("--letter"),
+                   "--letter",
+                   "--as html: UBL is not laid on paper",
+                   {}});
+  return true;
+}
 
 // The buyer's page, with the book drawn and a place to sign while the quote can still be taken.
 std::string buyers_page(QuotePaper const& paper, PaperLevel level, bool letter) {
@@ -72,13 +92,14 @@ Place place_of(std::string const& file) {
 }
 
 Read<std::string> page(Context& context, db::Workshop& workshop, Args const& args,
-                       db::QuoteHeader const& header, std::string const& level) {
+                       db::QuoteHeader const& header, std::string const& level, std::string const& form) {
   db::Reading const reading(workshop);
   bool const letter = args.has("--letter");
   if (level == "internal") return internal_page(workshop, header, letter);
   auto const paper = quote_paper(workshop, db::number_text(header.number), context.on);
   if (!paper) return tl::unexpected(paper.error());
-  return buyers_page(*paper, level == "one-price" ? PaperLevel::one_price : PaperLevel::components, letter);
+  PaperLevel const of_buyer = level == "one-price" ? PaperLevel::one_price : PaperLevel::components;
+  return form == "ubl" ? to_ubl(*paper, of_buyer) : buyers_page(*paper, of_buyer, letter);
 }
 
 Read<Answer> run(Context& context, Args const& args) {
@@ -86,6 +107,10 @@ Read<Answer> run(Context& context, Args const& args) {
   if (std::ranges::find(levels, level) == levels.end())
     return refuse({FaultCode::bad_value, args.where("--level"), level, "one-price, components or internal",
                    nearest(level, levels)});
+  std::string const form = args.text("--as").value_or("html");
+  if (std::ranges::find(forms, form) == forms.end())
+    return refuse({FaultCode::bad_value, args.where("--as"), form, "html or ubl", nearest(form, forms)});
+  if (auto const can = can_be(form, level, args); !can) return tl::unexpected(can.error());
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   auto const header = db::find_quote(**workshop, args.word(0));
@@ -93,9 +118,10 @@ Read<Answer> run(Context& context, Args const& args) {
   std::string const number = db::number_text(header->number);
   std::string const file =
       args.text("--output")
-          .value_or(fmt::format("quotation-{}{}.html", number, level == "internal" ? "-internal" : ""));
+          .value_or(fmt::format("quotation-{}{}.{}", number, level == "internal" ? "-internal" : "",
+                                form == "ubl" ? "xml" : "html"));
   Place const place = place_of(file);
-  auto html = page(context, **workshop, args, *header, level);
+  auto html = page(context, **workshop, args, *header, level, form);
   if (!html) return tl::unexpected(std::move(html.error()));
   std::vector<NewFile> const files{{place.name, std::move(*html)}};
   if (!context.yes && !files_there(place.folder, files).empty())
@@ -115,10 +141,13 @@ Command quote_print() {
       .about =
           "One HTML file that needs no other: any browser shows it, on a small screen too, and prints it on "
           "paper. The "
-          "buyer's page has no cost, hour, rate or supplier in it; the internal one has, and says so.",
+          "buyer's page has no cost, hour, rate or supplier in it; the internal one has, and says so. --as "
+          "ubl writes "
+          "it for the customer's own program: a Quotation of OASIS UBL 2.1, in XML.",
       .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
       .flags = {{"--level", FlagType::code, "one-price, components (unless said), or internal"},
-                {"--output", FlagType::file, "the file to write; else quotation-NUMBER.html", 'o'},
+                {"--as", FlagType::code, "html (unless said), or ubl"},
+                {"--output", FlagType::file, "the file to write; else quotation-NUMBER.html, or .xml", 'o'},
                 {"--letter", FlagType::on, "for US Letter paper; else A4"}},
       .examples = {"quote print 26-001", "quote print 26-001 --level one-price -o offer.html"},
       .refused_when = "",
