@@ -48,6 +48,13 @@ void TemporaryFile::move_to(std::string const& target) {
   path_.clear();
 }
 
+void make_private_file(std::string const& path) {
+  int const descriptor = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+  if (descriptor < 0 && errno == EEXIST) throw StoreError(FaultCode::already_exists, path);
+  if (descriptor < 0) unusable(path, errno);
+  ::close(descriptor);
+}
+
 void move_into_place(std::string const& from, std::string const& target) {
   sync(from, O_RDONLY);
   if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, target.c_str(), RENAME_NOREPLACE) != 0) {

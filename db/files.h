@@ -23,6 +23,9 @@ class TemporaryFile {
   std::string path_;
 };
 
+// A new empty file, mode 0600. Throws StoreError(already_exists, file_unusable).
+void make_private_file(std::string const& path);
+
 // Renames and never replaces; the folder is synced. As TemporaryFile::move_to.
 void move_into_place(std::string const& from, std::string const& target);
 

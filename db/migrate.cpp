@@ -38,6 +38,10 @@ void migrate(Connection& connection, std::span<schema::Migration const> migratio
   int const had = pragma_number(connection, "user_version");
   if (migrations.empty() || had >= migrations.back().version) return;
   if (had > 0) copy_database(connection, backup_path(connection.path, had));
+  apply(connection, migrations);
+}
+
+void apply(Connection& connection, std::span<schema::Migration const> migrations) {
   for (schema::Migration const& migration : migrations) {
     guarded([&] {
       SQLite::Transaction transaction(connection.database, SQLite::TransactionBehavior::IMMEDIATE);

@@ -15,6 +15,9 @@ namespace endband::db {
 // have been faster.
 void migrate(Connection& connection, std::span<schema::Migration const> migrations);
 
+// The same without a backup, for a file that nobody has yet.
+void apply(Connection& connection, std::span<schema::Migration const> migrations);
+
 // "workshop.db.version-1.backup", or with a number before the last word when that exists.
 std::string backup_path(std::string const& path, int version);
 

@@ -42,12 +42,13 @@ std::string as_typed(std::vector<std::string> const& words) {
   return join_words(kept);
 }
 
-// The rows of a list: its document has one array.
+// The rows of a list: its document has one array of objects.
 std::string json_lines(Json const& document) {
   std::string out;
   for (auto const& [key, value] : std::get<Json::Object>(document.value()))
     if (auto const* rows = std::get_if<Json::Array>(&value.value()))
-      for (Json const& row : *rows) out += json_text(row, false);
+      for (Json const& row : *rows)
+        if (std::holds_alternative<Json::Object>(row.value())) out += json_text(row, false);
   return out;
 }
 

@@ -6,6 +6,8 @@
 
 namespace endband::cli {
 
+Command workshop_export();
+
 std::span<Command const> commands() {
   static std::vector<Command> const table{
       // describe
@@ -99,6 +101,7 @@ std::span<Command const> commands() {
       workshop_log(),
       workshop_undo(),
       workshop_import(),
+      workshop_export(),
   };
   return table;
 }

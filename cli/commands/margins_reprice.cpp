@@ -302,7 +302,7 @@ Command margins_reprice() {
           .examples = {"margins reprice", "margins reprice --if goat-moss-08=+12% --if rate=+2.00"},
           .refused_when = "a setting of the day is missing",
           .writes = false,
-          .lists = false,
+          .lists = true,
           .run = run};
 }
 

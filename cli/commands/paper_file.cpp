@@ -4,6 +4,7 @@
 #include "cli/document/text.h"
 #include "cli/pdf/pdf.h"
 #include "cli/process/put_files.h"
+#include "cli/words/values.h"
 
 #include <fmt/format.h>
 
@@ -17,13 +18,16 @@ struct FormRow {
   PaperForm form;
   std::string_view name, ending;
 };
-constexpr std::array forms{FormRow{PaperForm::html, "html", ".html"}, FormRow{PaperForm::pdf, "pdf", ".pdf"}};
-constexpr std::string_view either = "html or pdf";
+constexpr std::array forms{FormRow{PaperForm::html, "html", ".html"}, FormRow{PaperForm::pdf, "pdf", ".pdf"},
+                           FormRow{PaperForm::ubl, "ubl", ".xml"}};
 
-FormRow const* by_ending(std::string_view file) {
+FormRow const& row_of(PaperForm form) { return *std::ranges::find(forms, form, &FormRow::form); }
+
+// The one that a file's ending says, of those allowed.
+std::optional<PaperForm> by_ending(std::string_view file, std::span<PaperForm const> allowed) {
   auto const found =
-      std::ranges::find_if(forms, [&](FormRow const& row) { return file.ends_with(row.ending); });
-  return found == forms.end() ? nullptr : found;
+      std::ranges::find_if(allowed, [&](PaperForm form) { return file.ends_with(row_of(form).ending); });
+  return found == allowed.end() ? std::nullopt : std::optional(*found);
 }
 
 struct Place {
@@ -63,8 +67,8 @@ Read<PaperFile> as_pdf(NewPaper const& paper, std::string& text) {
 
 }  // namespace
 
-std::vector<Flag> paper_flags() {
-  return {{"--as", FlagType::code, "html (unless said) or pdf"},
+std::vector<Flag> paper_flags(std::string_view forms_words) {
+  return {{"--as", FlagType::code, forms_words},
           {"--output", FlagType::file, "the file to write, whose ending says the form too", 'o'},
           {"--letter", FlagType::on, "for US Letter paper; else A4"}};
 }
@@ -79,25 +83,28 @@ Page page_of(PaperStyle const& style, std::string name, Date written_on) {
           .written_on = date_text(written_on)};
 }
 
-std::string_view form_ending(PaperForm form) {
-  return std::ranges::find(forms, form, &FormRow::form)->ending;
-}
+std::string_view form_ending(PaperForm form) { return row_of(form).ending; }
 
-Read<PaperForm> paper_form(Args const& args) {
+Read<PaperForm> paper_form(Args const& args, std::span<PaperForm const> allowed) {
   auto const said = args.text("--as");
   auto const file = args.text("--output");
-  FormRow const* const named = file ? by_ending(*file) : nullptr;
-  if (!said) return named != nullptr ? named->form : PaperForm::html;
-  auto const row = std::ranges::find(forms, std::string_view(*said), &FormRow::name);
-  if (row == forms.end())
-    return refuse({FaultCode::bad_value, args.where("--as"), *said, std::string(either), {}});
-  if (named != nullptr && named != row)
+  auto const by_name = file ? by_ending(*file, allowed) : std::nullopt;
+  if (!said) return by_name.value_or(PaperForm::html);
+  std::vector<std::string_view> names;
+  for (PaperForm const form : allowed) names.push_back(row_of(form).name);
+  auto const at = std::ranges::find(names, std::string_view(*said));
+  if (at == names.end())
+    return refuse({FaultCode::bad_value, args.where("--as"), *said,
+                   listed(std::vector<std::string>(names.begin(), names.end()), "or"),
+                   nearest(*said, names)});
+  PaperForm const form = allowed[static_cast<std::size_t>(at - names.begin())];
+  if (by_name && *by_name != form)
     return refuse({FaultCode::bad_value,
                    args.where("--output"),
                    *file,
-                   fmt::format("a name that ends in {}, as --as says", row->ending),
+                   fmt::format("a name that ends in {}, as --as says", form_ending(form)),
                    {}});
-  return row->form;
+  return form;
 }
 
 Read<PaperFile> write_text(Context& context, Args const& args, std::string const& usual, std::string text) {

@@ -8,19 +8,23 @@
 #include "cli/document/page.h"
 #include "cli/words/paper_style.h"
 
+#include <array>
 #include <cstdint>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace endband::cli {
 
-enum class PaperForm : std::uint8_t { html, pdf };
+enum class PaperForm : std::uint8_t { html, pdf, ubl };
+inline constexpr std::array page_forms{PaperForm::html, PaperForm::pdf};
 
 // --as, --output (whose ending says the form too) and --letter.
-std::vector<Flag> paper_flags();
+std::vector<Flag> paper_flags(std::string_view forms = "html (unless said) or pdf");
 
 // Faults: bad_value, where --as and the ending of --output differ, or say no form.
-Read<PaperForm> paper_form(Args const& args);
+Read<PaperForm> paper_form(Args const& args, std::span<PaperForm const> allowed = page_forms);
 std::string_view form_ending(PaperForm form);  // ".html"
 
 struct PaperFile {

@@ -17,31 +17,11 @@ namespace {
 
 Ordered ordered_of(BuyerQuote const& quote) { return ordered(quote.binding, !quote.volumes.empty()); }
 
-// "when the book is ready"
-std::string when_ready(BuyerQuote const& quote) {
-  Ordered const what = ordered_of(quote);
-  return fmt::format("when the {} {} ready", quote.copies > 1 ? what.more : what.one,
-                     quote.copies > 1 ? "are" : "is");
-}
-
-std::string delivery_line(BuyerQuote const& quote, PaperStyle const& style) {
-  std::string const how =
-      quote.delivery_words.empty()
-          ? (quote.carriage_shown.minor == 0 ? "collected at the workshop" : "carriage and packing")
-          : quote.delivery_words;
-  return style.word("delivery") + ": " + how;
-}
-
 // "text block", "endbands and registers"
 std::string component_short(Component component) {
   std::string name(component_name(component));
   std::replace(name.begin(), name.end(), '-', ' ');
   return name;
-}
-
-std::string discount_line(BuyerQuote const& quote, PaperStyle const& style) {
-  std::string const less = style.word("discount");
-  return quote.discount_reason.empty() ? less + " trade discount" : less + ": " + quote.discount_reason;
 }
 
 bool on_the_page(BuyerQuote const& quote, std::optional<Component> component) {
@@ -77,12 +57,6 @@ void add_options(Document& document, BuyerQuote const& quote, PaperStyle const& 
   std::string words = "Each is priced by itself; several together we price anew.";
   if (std::ranges::any_of(quote.options, one_of_several)) words += " Of those with ( ) only one can be.";
   document.paragraph(std::move(words));
-}
-
-// "The book", "3 copies of the book"
-std::string whole_words(BuyerQuote const& quote) {
-  Ordered const what = ordered_of(quote);
-  return quote.copies > 1 ? fmt::format("{} {}", quote.copies, what.more) : fmt::format("The {}", what.one);
 }
 
 Table lines_of(BuyerQuote const& quote, PaperLevel level, PaperStyle const& style) {
@@ -126,7 +100,32 @@ void add_order(Document& document, BuyerQuote const& quote, NumberStyle const& n
     document.paragraph("In our care: " + custody_words(left, numbers) + ". It stays yours.");
 }
 
-// A paper that still holds says nothing of it; one that was decided on, or no longer holds, says so.
+}  // namespace
+
+std::string when_ready(BuyerQuote const& quote) {
+  Ordered const what = ordered_of(quote);
+  return fmt::format("when the {} {} ready", quote.copies > 1 ? what.more : what.one,
+                     quote.copies > 1 ? "are" : "is");
+}
+
+std::string delivery_line(BuyerQuote const& quote, PaperStyle const& style) {
+  std::string const how =
+      quote.delivery_words.empty()
+          ? (quote.carriage_shown.minor == 0 ? "collected at the workshop" : "carriage and packing")
+          : quote.delivery_words;
+  return style.word("delivery") + ": " + how;
+}
+
+std::string discount_line(BuyerQuote const& quote, PaperStyle const& style) {
+  std::string const less = style.word("discount");
+  return quote.discount_reason.empty() ? less + " trade discount" : less + ": " + quote.discount_reason;
+}
+
+std::string whole_words(BuyerQuote const& quote) {
+  Ordered const what = ordered_of(quote);
+  return quote.copies > 1 ? fmt::format("{} {}", quote.copies, what.more) : fmt::format("The {}", what.one);
+}
+
 std::string state_words(QuotePaper const& view) {
   if (view.state == db::QuoteState::open || view.state == db::QuoteState::sent) return "";
   std::string const name(db::quote_state_name(view.state));
@@ -134,8 +133,6 @@ std::string state_words(QuotePaper const& view) {
              ? name
              : name + " on " + date_text(view.events.back().on);
 }
-
-}  // namespace
 
 void add_letterhead(Document& document, QuotePaper const& view) {
   document.heading(view.maker.name, 2);
@@ -183,15 +180,18 @@ Read<QuotePaper> quote_paper(db::Workshop& workshop, std::string_view number, Da
   view.number = db::number_text(header->number);
   view.customer = header->customer_name;
   if (!header->customer.empty())
-    if (auto const customer = db::find_customer(workshop, header->customer))
+    if (auto const customer = db::find_customer(workshop, header->customer)) {
       view.customer_address = customer->address;
+      view.customer_country = customer->country;
+    }
   view.valid_until = header->valid_until;
   view.state = db::quote_state(workshop, header->id, header->valid_until, on);
   view.events = db::quote_events(workshop, header->id);
   view.quote = for_buyer(db::load_quote(workshop, header->id));
   view.maker = {setting_in_force(workshop, "maker.name", header->on),
                 setting_in_force(workshop, "maker.address", header->on),
-                setting_in_force(workshop, "maker.email", header->on)};
+                setting_in_force(workshop, "maker.email", header->on),
+                setting_in_force(workshop, "maker.country", header->on)};
   if (view.quote.made_to) view.owner_text = owner_text(workshop, view.quote.made_to->what, header->on);
   if (view.quote.tax_mode == TaxMode::none)
     view.exempt_words = setting_in_force(workshop, "tax.exempt-words", header->on);

@@ -15,11 +15,11 @@
 namespace endband::cli {
 
 struct Letterhead {
-  std::string name, address, email;
+  std::string name, address, email, country;
 };
 
 struct QuotePaper {
-  std::string number, customer, customer_address;
+  std::string number, customer, customer_address, customer_country;
   Date valid_until;
   db::QuoteState state = db::QuoteState::open;
   std::vector<db::QuoteEvent> events;
@@ -43,5 +43,13 @@ void add_letterhead(Document& document, QuotePaper const& view);
 void add_customer(KeyValues& about, QuotePaper const& view);
 enum class PaperOptions : bool { left_out, listed };
 void add_what_is_ordered(Document& document, QuotePaper const& view, PaperLevel level, PaperOptions options);
+// What the paper calls things, in whatever form it is written.
+std::string whole_words(BuyerQuote const& quote);                             // "The book", "3 books"
+std::string discount_line(BuyerQuote const& quote, PaperStyle const& style);  // "Less: for a school"
+std::string delivery_line(BuyerQuote const& quote,
+                          PaperStyle const& style);  // "Delivery: collected at the workshop"
+std::string when_ready(BuyerQuote const& quote);     // "when the book is ready"
+// A paper that still holds says nothing of it; one that was decided on, or no longer holds, says so.
+std::string state_words(QuotePaper const& view);
 
 }  // namespace endband::cli

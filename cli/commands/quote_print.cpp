@@ -1,9 +1,10 @@
-// A quote as a page to send or to lay on paper: one HTML file that needs no other.
+// A quote as a page to send or to lay on paper: HTML, PDF, or an open form.
 #include "cli/commands/commands.h"
 #include "cli/commands/explained.h"
 #include "cli/commands/paper_file.h"
 #include "cli/commands/quote_paper.h"
 #include "cli/drawings/closed_book.h"
+#include "cli/forms/ubl_quotation.h"
 #include "cli/words/values.h"
 #include "db/quotes.h"
 
@@ -41,6 +42,35 @@ Document to_document(QuotePrinted const& view) {
 }
 
 constexpr std::array<std::string_view, 3> levels{"one-price", "components", "internal"};
+constexpr std::array forms{PaperForm::html, PaperForm::pdf, PaperForm::ubl};
+
+struct Asked {
+  std::string level;
+  PaperForm form = PaperForm::html;
+};
+
+// What a form cannot be.
+Read<Asked> asked(Args const& args) {
+  std::string const level = args.text("--level").value_or("components");
+  if (std::ranges::find(levels, level) == levels.end())
+    return refuse({FaultCode::bad_value, args.where("--level"), level, "one-price, components or internal",
+                   nearest(level, levels)});
+  auto const form = paper_form(args, forms);
+  if (!form) return tl::unexpected(form.error());
+  if (*form == PaperForm::ubl && level == "internal")
+    return refuse({FaultCode::contradiction,
+                   args.where("--level"),
+                   "internal",
+                   "one-price or components: UBL is what the customer gets, and the internal page is not",
+                   {}});
+  if (*form == PaperForm::ubl && args.has("--letter"))
+    return refuse({FaultCode::contradiction,
+                   args.where("--letter"),
+                   "--letter",
+                   "--as html or pdf: UBL is not laid on paper",
+                   {}});
+  return Asked{level, *form};
+}
 
 // The buyer's page, with the book drawn and a place to sign while the quote can still be taken.
 NewPaper buyers_paper(QuotePaper const& quote, PaperLevel level) {
@@ -68,33 +98,37 @@ NewPaper internal_paper(db::Workshop& workshop, db::QuoteHeader const& header) {
           fmt::format("quotation-{}-internal", number)};
 }
 
-Read<NewPaper> paper_of(Context& context, db::Workshop& workshop, db::QuoteHeader const& header,
-                        std::string const& level) {
+PaperLevel buyers_level(std::string const& level) {
+  return level == "one-price" ? PaperLevel::one_price : PaperLevel::components;
+}
+
+Read<PaperFile> written(Context& context, db::Workshop& workshop, Args const& args,
+                        db::QuoteHeader const& header, Asked const& asked) {
   db::Reading const reading(workshop);
-  if (level == "internal") return internal_paper(workshop, header);
+  if (asked.level == "internal") return write_paper(context, args, internal_paper(workshop, header));
   auto const quote = quote_paper(workshop, db::number_text(header.number), context.on);
   if (!quote) return tl::unexpected(quote.error());
-  return buyers_paper(*quote, level == "one-price" ? PaperLevel::one_price : PaperLevel::components);
+  PaperLevel const level = buyers_level(asked.level);
+  if (asked.form == PaperForm::ubl)
+    return write_text(context, args, "quotation-" + quote->number + ".xml", to_ubl(*quote, level));
+  return write_paper(context, args, buyers_paper(*quote, level));
 }
 
 Read<Answer> run(Context& context, Args const& args) {
-  std::string const level = args.text("--level").value_or("components");
-  if (std::ranges::find(levels, level) == levels.end())
-    return refuse({FaultCode::bad_value, args.where("--level"), level, "one-price, components or internal",
-                   nearest(level, levels)});
+  auto const what = asked(args);
+  if (!what) return tl::unexpected(what.error());
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   auto const header = db::find_quote(**workshop, args.word(0));
   if (!header) return tl::unexpected(header.error());
-  auto paper = paper_of(context, **workshop, *header, level);
-  if (!paper) return tl::unexpected(std::move(paper.error()));
-  auto written = write_paper(context, args, std::move(*paper));
-  if (!written) return tl::unexpected(std::move(written.error()));
-  return Answer(QuotePrinted{db::number_text(header->number), level, std::move(*written), context.dry_run});
+  auto file = written(context, **workshop, args, *header, *what);
+  if (!file) return tl::unexpected(std::move(file.error()));
+  return Answer(
+      QuotePrinted{db::number_text(header->number), what->level, std::move(*file), context.dry_run});
 }
 
 std::vector<Flag> flags() {
-  std::vector<Flag> all = paper_flags();
+  std::vector<Flag> all = paper_flags("html (unless said), pdf, or ubl");
   all.insert(all.begin(), {"--level", FlagType::code, "one-price, components (unless said), or internal"});
   return all;
 }
@@ -111,7 +145,9 @@ Command quote_print() {
           "it. As "
           "PDF, pages that come out the same everywhere. The buyer's page has no cost, hour, rate or "
           "supplier in "
-          "it; the internal one has, and says so.",
+          "it; the internal one has, and says so. --as ubl writes it for the customer's own program: a "
+          "Quotation "
+          "of OASIS UBL 2.1, in XML.",
       .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
       .flags = flags(),
       .examples = {"quote print 26-001", "quote print 26-001 --level one-price -o offer.pdf"},

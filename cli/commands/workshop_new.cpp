@@ -1,7 +1,10 @@
-// Makes a workshop: an empty one with its step library, or an invented one to try.
+// Makes a workshop: an empty one with its step library, an invented one to try, or one that was written as
+// text.
 #include "cli/command/parse.h"
 #include "cli/command/words.h"
 #include "cli/commands/commands.h"
+#include "cli/commands/shop_parts.h"
+#include "cli/commands/workshop_text.h"
 #include "cli/process/unfinished.h"
 #include "cli/sample/sample.h"
 #include "db/customers.h"
@@ -29,12 +32,14 @@ struct Founding {
   std::string name;
   Currency currency;
   bool sample = false;
+  std::optional<std::string> from;  // a workshop's text, which says all the rest
 };
 
 struct Founded {
   std::string path;
   Founding founding;
   std::size_t steps = 0, materials = 0, customers = 0;
+  std::int64_t rows = 0;  // read out of a text
   bool dry_run = false;
 };
 
@@ -44,6 +49,8 @@ Json to_json(Founded const& view) {
                       {"name", view.founding.name},
                       {"currency", view.founding.currency.code()},
                       {"sample", view.founding.sample},
+                      {"from", view.founding.from},
+                      {"rows", view.founding.from ? Json(view.rows) : Json()},
                       {"steps", static_cast<std::int64_t>(view.steps)},
                       {"materials", static_cast<std::int64_t>(view.materials)},
                       {"customers", static_cast<std::int64_t>(view.customers)}};
@@ -57,7 +64,11 @@ Document to_document(Founded const& view) {
   document.paragraph(fmt::format("It has {} steps with times, {} materials and {} customers.{}", view.steps,
                                  view.materials, view.customers,
                                  view.founding.sample ? " Nobody and nothing in it exists." : ""));
+  if (view.founding.from)
+    document.paragraph(fmt::format("All {} rows of {} are in it, and it checks as sound.", view.rows,
+                                   *view.founding.from == "-" ? standard_input : *view.founding.from));
   if (view.dry_run) return document;
+  if (view.founding.from) return document.next("endband workshop show"), document;
   if (view.founding.sample) return document.next("endband book start raised-cords -o book.toml"), document;
   return document.next("endband workshop set year.pay=24000 year.hours=\"1100 h\""), document;
 }
@@ -66,6 +77,18 @@ Read<Founding> founding_said(Args const& args) {
   Founding founding;
   std::vector<Fault> faults;
   bool const sample = args.has("--sample");
+  founding.from = args.text("--from");
+  if (founding.from) {
+    for (std::string_view flag : {"--name", "--currency", "--sample"})
+      if (args.has(flag))
+        faults.push_back({FaultCode::bad_command,
+                          args.where(flag),
+                          std::string(flag),
+                          "for a workshop from its text, which says it",
+                          {}});
+    if (!faults.empty()) return tl::unexpected(std::move(faults));
+    return founding;
+  }
   for (std::string_view flag : {"--name", "--currency"}) {
     if (sample && args.has(flag))
       faults.push_back({FaultCode::bad_command,
@@ -109,7 +132,29 @@ Read<db::Workshop> create(std::string const& path, Founding const& founding, std
   return db::Workshop::create(path, founding.currency, founding.name, at_utc, day);
 }
 
+Founded founded(Context const& context, Founding founding, db::Workshop& workshop, Date shown) {
+  return Founded{.path = context.workshop_path,
+                 .founding = std::move(founding),
+                 .steps = db::load_steps(workshop, shown).steps.size(),
+                 .materials = db::list_materials(workshop, shown, std::nullopt).size(),
+                 .customers = db::list_customers(workshop).size(),
+                 .dry_run = context.dry_run};
+}
+
+Read<Founded> read_back(Context& context, Founding founding, std::string const& path) {
+  auto text = TextLines::open(*founding.from, "a workshop's text, as endband workshop export writes it");
+  if (!text) return tl::unexpected(std::move(text.error()));
+  auto read = read_workshop(*text, path);
+  if (!read) return tl::unexpected(std::move(read.error()));
+  founding.name = setting_in_force(read->workshop, "maker.name", context.on);
+  founding.currency = read->workshop.currency();
+  Founded view = founded(context, std::move(founding), read->workshop, context.on);
+  view.rows = read->rows;
+  return view;
+}
+
 Read<Founded> found(Context& context, Founding const& founding, std::string const& path) {
+  if (founding.from) return read_back(context, founding, path);
   Date const day = founding.sample ? sample_since : context.on;
   Context inner;
   inner.on = day;
@@ -121,13 +166,7 @@ Read<Founded> found(Context& context, Founding const& founding, std::string cons
   if (founding.sample)
     if (auto const ran = run_file(inner, sample_workshop()); !ran) return tl::unexpected(ran.error());
   auto const open = inner.workshop();
-  Date const shown = std::max(context.on, day);
-  return Founded{.path = context.workshop_path,
-                 .founding = founding,
-                 .steps = db::load_steps(**open, shown).steps.size(),
-                 .materials = db::list_materials(**open, shown, std::nullopt).size(),
-                 .customers = db::list_customers(**open).size(),
-                 .dry_run = context.dry_run};
+  return founded(context, founding, **open, std::max(context.on, day));
 }
 
 // The usual place is ours to make; a folder that was named has to be there.
@@ -174,14 +213,17 @@ Command workshop_new() {
       .summary = "Make a workshop: the file in which all is kept",
       .about =
           "A new workshop knows how long each step takes by common practice. --sample fills it with invented "
-          "materials, prices, customers and settings to try things on.",
+          "materials, prices, customers and settings to try things on. --from makes anew the workshop that "
+          "endband "
+          "workshop export wrote, with all its past: all of it, or nothing.",
       .words = {},
       .flags = {{"--name", FlagType::words, "as it stands on a quote"},
                 {"--currency", FlagType::currency, "the one it counts in, for ever: EUR"},
-                {"--sample", FlagType::on, "an invented workshop; brings its own name and currency"}},
+                {"--sample", FlagType::on, "an invented workshop; brings its own name and currency"},
+                {"--from", FlagType::file, "the text of a workshop; - for standard input"}},
       .examples = {"workshop new --sample --workshop sample.db",
                    "workshop new --name \"My Bindery\" --currency EUR --workshop mine.db --dry-run"},
-      .refused_when = "the file is there already",
+      .refused_when = "the file is there already, or the text of a workshop does not check as sound",
       .writes = true,
       .lists = false,
       .run = run};

@@ -110,6 +110,7 @@ BuyerQuote for_buyer(FrozenQuote const& quote) {
   buyer.discount_shown = walked ? quote.offer.walk.discount : Money{0, quote.offer.goods.currency};
   if (quote.selling.discount) buyer.discount_reason = quote.selling.discount->reason;
   buyer.tax_of_lines = tax.own;
+  buyer.taxed = taxed_at({quote.sheet, quote.delivery, quote.selling, quote.shop}, quote.offer.goods_shown);
   for (OptionPrice const& option : quote.options)
     buyer.options.push_back({option.words, option.either, option.shown});
   buyer.made_to = quote.made_to;

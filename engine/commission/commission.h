@@ -173,6 +173,7 @@ struct BuyerQuote {
   Money discount_shown;  // off the lines above
   std::string discount_reason;
   std::vector<TaxOfLine> tax_of_lines;
+  std::vector<TaxedAt> taxed;  // by rate: goods after the discount, carriage, tax; none without tax
   std::vector<BuyerOption> options;
   std::optional<MadeToOrder> made_to;
 };

@@ -38,6 +38,12 @@ struct TaxRules {
   Ratio rate_of(std::optional<Component> component) const;
 };
 
+// All that bears one rate, as the buyer sees it, after discounts, and the tax on it or within it.
+struct TaxedAt {
+  Ratio rate;
+  Money goods_shown, carriage_shown, tax;
+};
+
 // Tax of a price, rounded half away: added, net x r; within a gross price, gross x r / (1 + r).
 Money tax_added(Money net, Ratio rate);
 Money tax_within(Money gross, Ratio rate);

@@ -71,6 +71,10 @@ TaxRules tax_of(SellingRules const& selling) {
 
 Walk walk(Sale const& sale, Money ticket, Ratio given_away) { return Walker(sale, given_away).walk(ticket); }
 
+std::vector<TaxedAt> taxed_at(Sale const& sale, Money goods_shown) {
+  return Walker(sale).taxed_at(goods_shown);
+}
+
 Walker::Walker(Sale const& sale, Ratio given_away)
     : sale_(sale),
       given_away_(given_away),
@@ -229,6 +233,22 @@ void Walker::add_tax(Walk& walk, Bases& bases) const {
   if (cash_step() == 1) return;
   walk.cash_rounding = round_to(walk.paid, cash_step(), Rounding::half_away) - walk.paid;
   walk.paid += walk.cash_rounding;
+}
+
+std::vector<TaxedAt> Walker::taxed_at(Money goods_shown) const {
+  std::vector<TaxedAt> all;
+  if (tax_.mode == TaxMode::none) return all;
+  std::array<std::int64_t, component_count + 1> of_group{};
+  share_goods(goods_shown.minor, of_group);
+  auto const tax = tax_.mode == TaxMode::included ? tax_within : tax_added;
+  for (std::size_t i = 0; i < groups_.size(); ++i) {
+    RateGroup const& group = groups_[i];
+    Money const goods{of_group[i], currency_};
+    Money const carriage{group.of_carriage ? carriage_shown_.minor : 0, currency_};
+    if (group.of_goods || carriage.minor != 0)
+      all.push_back({group.rate, goods, carriage, tax(goods + carriage, group.rate)});
+  }
+  return all;
 }
 
 void Walker::add_fees(Walk& walk, Bases const& bases) const {

@@ -35,6 +35,9 @@ bool nothing_is_taken(SellingRules const& selling);
 // What a ticket leaves. `given_away`: off the ticket. Throws Overflow; std::logic_error for rules outside
 // their declared ranges or money of another currency.
 Walk walk(Sale const& sale, Money ticket, Ratio given_away = {});
+// The rates of what is asked and what bears each: they sum to the walk's goods_shown, carriage_shown and tax.
+// None where no tax is charged.
+std::vector<TaxedAt> taxed_at(Sale const& sale, Money goods_shown);
 
 // The smallest price point from `from` on whose walk meets the goal and whose price without tax is at least
 // the least charge: no lower point from there does. Faults: bad_goal, with what keeps it from being met.

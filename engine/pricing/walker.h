@@ -48,6 +48,7 @@ class Walker {
   std::int64_t cash_step() const { return outlet_ == nullptr ? 1 : outlet_->cash_step; }
 
   Money without_tax(Money shown) const;                     // of goods
+  std::vector<TaxedAt> taxed_at(Money goods_shown) const;   // by rate
   Money converted(Money of_shop, Rounding rounding) const;  // into the outlet's currency
 
  private:

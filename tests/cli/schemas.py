@@ -93,6 +93,7 @@ LINES = [
     ["quote", "list"],
     ["quote", "show", "1"],
     ["quote", "print", "1"],
+    ["quote", "print", "1", "--as", "ubl"],
     ["quote", "explain", "1"],
     ["quote", "weigh", "1"],
     ["quote", "explain", "1", "arc"],
@@ -165,6 +166,9 @@ LINES = [
     ["workshop", "set", "least.charge=61"],
     ["workshop", "show"],
     ["workshop", "check"],
+    ["workshop", "export"],
+    ["workshop", "export", "-o", "all.jsonl"],
+    ["workshop", "new", "--from", "all.jsonl", "--workshop", "again.db"],
     ["workshop", "log"],
     ["workshop", "undo", "--dry-run"],
     ["help"],
@@ -269,8 +273,8 @@ class Schemas(unittest.TestCase):
             cls.answers += [(["looked back"], document) for document in looked_back(bench)]
             refused = bench.run("--json", "quote", "make", bench.write("bad.toml", 'endband = 1\nheigth = 5\npages = "x"\n'))
             cls.answers.append((["a fault"], json.loads(refused.stderr)))
-            cls.lists = {c["answer_schema"]: bench.good(c["noun"], c["verb"], "--jsonl") for c in cls.commands
-                         if any(flag["name"] == "--jsonl" for flag in c["flags"])}
+            cls.lists = {c["answer_schema"]: (bench.good(c["noun"], c["verb"], "--jsonl"), bench.json(c["noun"], c["verb"]))
+                         for c in cls.commands if any(flag["name"] == "--jsonl" for flag in c["flags"])}
 
     def validator(self, document):
         name = document["schema"].split("/")[1]
@@ -318,15 +322,23 @@ class Schemas(unittest.TestCase):
                         self.assertFalse(validator.is_valid(changed))
 
     def test_the_lines_of_a_list_are_the_rows_of_its_document(self):
-        self.assertGreaterEqual(len(self.lists), 5)
-        for name, text in self.lists.items():
+        self.assertGreaterEqual(len(self.lists), 15)
+        for name, (text, document) in self.lists.items():
             with self.subTest(schema=name):
                 schema = program.schema(name.split("/")[1])
-                rows = next(value for value in schema["properties"].values() if value.get("type") == "array")
+                (key, rows), = ((key, value) for key, value in schema["properties"].items()
+                                if value.get("type") == "array" and value["items"].get("type") != "string")
                 validator = jsonschema.Draft202012Validator({**rows["items"], "$defs": schema.get("$defs", {})})
                 self.assertTrue(text.endswith("\n"))
-                for line in text.splitlines():
-                    validator.validate(json.loads(line))
+                lines = [json.loads(line) for line in text.split("\n")[:-1]]
+                self.assertEqual(lines, document[key])
+                for line in lines:
+                    validator.validate(line)
+
+    def test_every_list_gives_its_rows_as_lines(self):
+        told = {name.split("/")[1] for name in self.lists}
+        lists = {c["answer_schema"].split("/")[1] for c in self.commands if c["verb"] in ("list", "log", "moves", "offcuts", "to-buy", "suggest")}
+        self.assertEqual(told, lists | {"margins-reprice"})
 
 
 def rename(members, key):

@@ -32,7 +32,7 @@ FORBIDDEN_HEADERS = {"filesystem", "fstream", "random", "ctime", "time.h", "cloc
 # Which libraries a folder may include beside std: by the first part of the include, or the whole of it.
 BOOST, TOML, FMT, EXPECTED, EIGEN = "boost/", "toml++/", "fmt/", "tl/", "Eigen/"
 SQLITE = ("SQLiteCpp/", "sqlite3.h")
-LIBRARIES = re.compile(r"^(boost/|toml\+\+/|fmt/|tl/|Eigen/|SQLiteCpp/|sqlite3\.h|CLI/|nlohmann/)")
+LIBRARIES = re.compile(r"^(boost/|toml\+\+/|fmt/|tl/|Eigen/|SQLiteCpp/|sqlite3\.h|CLI/|nlohmann/|pugixml\.hpp)")
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*[<"]([^>"]+)[>"]', re.MULTILINE)
 
@@ -66,7 +66,7 @@ def allowed_libraries(path):
     if top == "db":
         return (EXPECTED, FMT) if path.suffix == ".h" and is_public(path) else (EXPECTED, FMT, *SQLITE)
     if top == "cli":
-        return (EXPECTED, FMT, "CLI/", "nlohmann/")
+        return (EXPECTED, FMT, "CLI/", "nlohmann/", "pugixml.hpp")
     return ()
 
 
