@@ -47,12 +47,16 @@ bool CutShown::all_planned() const {
   return std::ranges::all_of(materials, [](CutMaterial const& cut) { return cut.planned(); });
 }
 
-std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of, OnPaper const& on) {
+std::optional<Drawing> cut_drawing(CutShown const& shown, CutMaterial const& cut, CutUse const& use,
+                                   std::string const& of, OnPaper const& on) {
+  return draw_cut(use, names_of(cut, use, shown.orders, of), on);
+}
+
+std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of) {
   std::vector<Drawing> drawings;
   for (CutMaterial const& cut : shown.materials)
     for (CutUse const& use : cut.uses)
-      if (auto drawing = draw_cut(use, names_of(cut, use, shown.orders, of), on))
-        drawings.push_back(std::move(*drawing));
+      if (auto drawing = cut_drawing(shown, cut, use, of)) drawings.push_back(std::move(*drawing));
   return drawings;
 }
 

@@ -34,7 +34,9 @@ struct CutShown {
 };
 
 // One for each piece of stock that is cut and can be drawn.
-std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of, OnPaper const& on = {});
+std::optional<Drawing> cut_drawing(CutShown const& shown, CutMaterial const& cut, CutUse const& use,
+                                   std::string const& of, OnPaper const& on = {});
+std::vector<Drawing> cut_drawings(CutShown const& shown, std::string const& of);
 std::string cut_drawing_file(Drawing const& drawing);  // "cut-1.svg"
 // Into the folder of --svg, over nothing that is there unless --yes: asked before anything is written.
 Read<void> may_write_cut_drawings(Context const& context, Args const& args, CutShown const& shown);

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace endband::cli {
 namespace {
@@ -86,15 +87,14 @@ Drawing const* drawing_of(CutShown const& cuts, CutUse const& use) {
   return found == cuts.drawings.end() ? nullptr : &*found;
 }
 
+// The drawing has its own title: what is cut, of what.
 void add_use(Document& document, JobSheet const& sheet, CutMaterial const& cut, CutUse const& use) {
-  document.heading(fmt::format("Cut {}: {}", use.number, cut.material.name), 2);
-  std::string words = cut_from_words(cut, use);
+  std::string words = fmt::format("Cut {}: {}", use.number, cut_from_words(cut, use));
   if (use.times > 1) words += fmt::format(", {} of them alike", use.times);
   if (std::string const left = cut_left_words(use); !left.empty()) words += "; " + left;
-  document.paragraph(words + ".");
   if (Drawing const* const drawing = drawing_of(sheet.cuts, use)) document.add(*drawing);
-  if (use.steps.empty()) return;
-  document.add(cut_steps_table(cut, use));
+  document.paragraph(words + ".");
+  if (!use.steps.empty()) document.add(cut_steps_table(cut, use));
 }
 
 }  // namespace
@@ -110,12 +110,13 @@ void add_sheet_cuts(Document& document, JobSheet const& sheet) {
                   "Knives and shears: cut away from the hand that holds, and guard the board shears as their "
                   "maker says.");
   document.add(piece_table(sheet));
+  bool first = true;
   for (CutMaterial const& cut : sheet.cuts.materials) {
     if (!cut.planned())
       for (std::string const& words : cut_obstacle_words(cut))
         document.notice(NoticeKind::warning, cut.material.name + ": " + words);
     for (CutUse const& use : cut.uses) {
-      document.add(PageBreak{});
+      if (std::exchange(first, false)) document.add(PageBreak{});
       add_use(document, sheet, cut, use);
     }
   }

@@ -83,7 +83,9 @@ std::string from_words(JobSheet const& sheet, MaterialSeen const& row) {
   std::vector<std::string> words;
   if (!row.without && (row.to_take.n > 0 || row.customers)) words = lots_of(sheet, row);
   if (row.customers) words.emplace_back("the customer brings it");
-  if (row.short_of.n > 0) words.push_back("short of " + said(row.short_of, row.material.sold_by));
+  if (row.short_of.n > 0)
+    words.push_back(row.short_of == row.to_take ? "not on the shelf"
+                                                : "short of " + said(row.short_of, row.material.sold_by));
   return fmt::format("{}", fmt::join(words, "\n"));
 }
 

@@ -44,23 +44,28 @@ bool is_piece_of_the_whole(FigureId id) {
   return id == closed_height || id == closed_width || id == closed_thickness;
 }
 
-KeyValues figures_of(BookSpec const& book, Figures const& figures, std::span<FigureId const> ids) {
-  KeyValues values;
+// In two columns, read down: a page holds what belongs together.
+Table figures_of(BookSpec const& book, Figures const& figures, std::span<FigureId const> ids) {
+  std::vector<std::pair<std::string, std::string>> all;
   for (FigureId const id : ids) {
     FigureRow const& row = figure_row(id);
     bool const there = is_piece_of_the_whole(id) ? book.has(Part::text_block) : book.has(row.part);
     if (!there || !figures.has(id) || figures[id].value == 0) continue;
-    FigureRow const& of = figure_row(id);
-    bool const whole = of.unit == Unit::count || of.unit == Unit::share;
-    std::string const value = of.unit == Unit::mm && figures[id].value < 10'000
-                                  ? mm_words(figures[id].value)
-                                  : figure_words(id, figures[id].value);
+    bool const length = row.unit == Unit::mm && figures[id].value < 10'000;
     std::string words(row.words);
     if (!words.empty() && words.front() >= 'a' && words.front() <= 'z')
       words.front() = static_cast<char>(words.front() - 'a' + 'A');
-    values.rows.emplace_back(std::move(words), whole ? figure_words(id, figures[id].value) : value);
+    all.emplace_back(std::move(words),
+                     length ? mm_words(figures[id].value) : figure_words(id, figures[id].value));
   }
-  return values;
+  Table table{{{"Measure"}, {"", Align::right}, {"Measure"}, {"", Align::right}}, {}};
+  std::size_t const half = (all.size() + 1) / 2;
+  for (std::size_t i = 0; i < half; ++i) {
+    bool const two = i + half < all.size();
+    table.add(
+        {all[i].first, all[i].second, two ? all[i + half].first : " ", two ? all[i + half].second : " "});
+  }
+  return table;
 }
 
 std::string materials_in(JobSheet const& sheet, std::initializer_list<Role> roles) {
@@ -133,11 +138,6 @@ constexpr std::string_view spine_how =
     "True size. Lay it along the back, head to head, and mark the bands; measures run from the head of the "
     "trimmed leaf.";
 
-OnPaper on_paper(JobSheet const& sheet) {
-  constexpr double letters = 1.4;  // of 2.8 mm in a picture of its own: 11 pt
-  return {.room = sheet.room(), .turned = false, .letters = letters};
-}
-
 void add_drawing(Document& document, std::optional<Drawing> drawing, std::string const& which) {
   if (!drawing) return;
   if (!which.empty()) drawing->name += "-" + which.substr(which.rfind(' ') + 1);  // each its own on the page
@@ -168,18 +168,19 @@ void add_sewing(Document& document, JobSheet const& sheet, BookSpec const& book,
 void add_spine_and_boards(Document& document, JobSheet const& sheet, BookSpec const& book,
                           Structure const& structure, std::string const& which) {
   Figures const& figures = structure.figures;
-  KeyValues spine = figures_of(book, figures, spine_figures);
+  Table spine = figures_of(book, figures, spine_figures);
   if (!spine.rows.empty()) {
     document.add(PageBreak{});
     document.heading("Spine" + which);
     KeyValues ways;
     add_ways(ways, sheet, {"Spine", "Endbands"});
     document.add(std::move(ways));
+    std::size_t const rows = spine.rows.size();
     document.add(std::move(spine));
-    add_drawing(document, draw_spine(book, structure, on_paper(sheet)), which);
+    add_drawing(document, draw_spine(book, structure, paper_beside(sheet, rows + 3)), which);
     add_templates(document, spine_templates(book, structure, sheet.room()), spine_how);
   }
-  KeyValues boards = figures_of(book, figures, board_figures);
+  Table boards = figures_of(book, figures, board_figures);
   if (boards.rows.empty()) return;
   document.add(PageBreak{});
   document.heading((book.has(Part::boards) ? "Boards and covering" : "Covering") + which);
@@ -187,8 +188,9 @@ void add_spine_and_boards(Document& document, JobSheet const& sheet, BookSpec co
   add_ways(ways, sheet, {"Boards", "Cover", "Lettering"});
   add_material(ways, sheet, "Covered in", {Role::leather, Role::sides, Role::corner_covering});
   document.add(std::move(ways));
+  std::size_t const boards_rows = boards.rows.size();
   document.add(std::move(boards));
-  add_drawing(document, draw_cover(book, structure, on_paper(sheet)), which);
+  add_drawing(document, draw_cover(book, structure, paper_beside(sheet, boards_rows + 4)), which);
 }
 
 }  // namespace
@@ -202,7 +204,7 @@ void add_making(Document& document, JobSheet const& sheet) {
     if (book.has(Part::spine) || book.has(Part::cover))
       add_spine_and_boards(document, sheet, book, structure, which);
   }
-  KeyValues box = figures_of(sheet.book, sheet.volumes.front().figures, box_figures);
+  Table box = figures_of(sheet.book, sheet.volumes.front().figures, box_figures);
   if (box.rows.empty()) return;
   document.add(PageBreak{});
   document.heading("Box");

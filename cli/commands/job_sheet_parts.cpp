@@ -54,20 +54,24 @@ void add_title(Document& document, JobSheet const& sheet) {
 
 void add_notes(Document& document) {
   document.heading("Notes", 2);
-  for (int line = 0; line < 3; ++line) document.add(SignHere{{""}});
+  for (int line = 0; line < 2; ++line) document.add(SignHere{{""}});
 }
 
 }  // namespace
 
 std::string initials(std::string_view name) {
-  std::string letters;
+  std::vector<std::string> large, all;
   bool begins = true;
   for (std::string const& letter : letters_apart(name)) {
     bool const apart = letter == " " || letter == "-";
-    if (begins && !apart) letters += (letters.empty() ? "" : " ") + letter + ".";
+    if (begins && !apart) {
+      all.push_back(letter + ".");
+      bool const small = letter.front() >= 'a' && letter.front() <= 'z';  // "of", "the"
+      if (!small) large.push_back(letter + ".");
+    }
     begins = apart;
   }
-  return letters;
+  return fmt::format("{}", fmt::join(large.empty() ? all : large, " "));
 }
 
 Document sheet_document(JobSheet const& sheet) {
@@ -86,8 +90,8 @@ Document sheet_document(JobSheet const& sheet) {
         "those of the quote, drawings may differ from them. Measure before you cut.");
   add_gates(document, sheet);
   add_title(document, sheet);
-  add_days(document, sheet);
   add_notes(document);
+  add_days(document, sheet);
   document.add(PageBreak{});
   add_stages(document, sheet);
   document.add(PageBreak{});

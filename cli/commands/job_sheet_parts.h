@@ -42,6 +42,9 @@ Read<JobSheet> read_sheet(db::Workshop& workshop, Args const& args, Date on);
 // How the pieces are cut: may take a while.
 void plan_sheet(JobSheet& sheet);
 
+// For a drawing that shares its page with so many rows of a table: its letters are of 11 pt.
+OnPaper paper_beside(JobSheet const& sheet, std::size_t rows);
+
 Document sheet_document(JobSheet const& sheet);
 
 // "I. Q."

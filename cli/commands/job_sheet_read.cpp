@@ -100,10 +100,19 @@ Read<JobSheet> read_sheet(db::Workshop& workshop, Args const& args, Date on) {
 }
 
 void plan_sheet(JobSheet& sheet) {
-  constexpr double letters = 1.4;  // of 2.8 mm in a picture of its own: 11 pt
   plan_all(sheet.cuts.materials, sheet.cuts.work);
-  sheet.cuts.drawings =
-      cut_drawings(sheet.cuts, "", {.room = sheet.room(), .turned = false, .letters = letters});
+  for (CutMaterial const& cut : sheet.cuts.materials)
+    for (CutUse const& use : cut.uses)
+      if (auto drawing = cut_drawing(sheet.cuts, cut, use, "", paper_beside(sheet, use.steps.size() + 2)))
+        sheet.cuts.drawings.push_back(std::move(*drawing));
+}
+
+OnPaper paper_beside(JobSheet const& sheet, std::size_t rows) {
+  constexpr double letters = 1.4;  // of 2.8 mm in a picture of its own: 11 pt
+  constexpr double row = 8.5, least = 110;
+  Paper room = sheet.room();
+  room.height = std::max(least, room.height - row * static_cast<double>(rows));
+  return {.room = room, .turned = false, .letters = letters};
 }
 
 }  // namespace endband::cli

@@ -166,8 +166,8 @@ Table stage_table() {
   return {{{"Done", Align::left, 0, true},
            {"Step"},
            {"Code"},
-           {"Planned", Align::right},
-           {"Minutes", Align::left, 0, true}},
+           {"Planned min", Align::right},
+           {"Real min", Align::left, 0, true}},
           {}};
 }
 
@@ -198,7 +198,7 @@ class Stages {
     }
     std::int64_t all = 0;
     for (Stage const& stage : stages_) all += stage.minutes;
-    table_.add_total({" ", "All steps", "", std::to_string(all), ""});
+    table_.add_total({" ", "All steps, " + hours_words(Ratio(all * 60)), "", std::to_string(all), ""});
     close();
   }
 
@@ -284,7 +284,7 @@ void add_days(Document& document, JobSheet const& sheet) {
     return;
   }
   bool const several = planned.seen.bench.people.size() > 1;
-  Table table{{{"Day"}, {"From"}, {"To"}, {"What"}}, {}};
+  Table table{{{"Day"}, {"Date"}, {"From"}, {"To"}, {"What"}}, {}};
   std::optional<schedule::Time> day;
   for (Stint const& stint : stints_of(planned.plan, ready->ready + 2 * day_seconds)) {
     if (planned.plan.tasks.at(static_cast<std::size_t>(stint.task)).order != sheet.planned->order) continue;
@@ -293,12 +293,14 @@ void add_days(Document& document, JobSheet const& sheet) {
       what += " (" + planned.seen.bench.people.at(static_cast<std::size_t>(stint.person)).code + ")";
     if (day == stint.begin / day_seconds) {
       auto& cells = table.rows.back().cells;
-      cells[2] = clock_words(stint.end);
-      cells[3] += "; " + what;
+      cells[3] = clock_words(stint.end);
+      cells[4] += "; " + what;
       continue;
     }
     day = stint.begin / day_seconds;
-    table.add({day_words(planned.plan.now.on + std::chrono::days(*day)), clock_words(stint.begin),
+    std::string const words = day_words(planned.plan.now.on + std::chrono::days(*day));
+    std::size_t const blank = words.find(' ');
+    table.add({words.substr(0, blank), words.substr(blank + 1), clock_words(stint.begin),
                clock_words(stint.end), std::move(what)});
   }
   document.add(std::move(table));

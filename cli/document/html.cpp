@@ -62,6 +62,7 @@ td, .facts td { vertical-align: middle }
 thead th, tbody tr, tbody tr.total { border-color: #000 }
 .notice, .mark, .sign td, td.box span { border-color: #000 }
 td.box { min-width: 11mm }
+td.one { white-space: nowrap }
 figcaption { display: none }
 )";
 
@@ -160,6 +161,12 @@ class Writer {
     return column.align == Align::left ? "" : " class=\"n\"";
   }
 
+  // On the bench a code or a date is never broken at its hyphen: it is one word to read and to type.
+  std::string_view number(Column const& column, std::string const& cell) const {
+    bool const one_word = bench_ && cell.find_first_of(" \n") == std::string::npos;
+    return column.align == Align::left && one_word ? " class=\"one\"" : number(column);
+  }
+
   static std::string lines(std::string const& text) {
     std::string out;
     for (char const c : text_of(text)) {
@@ -178,7 +185,7 @@ class Writer {
       if (column.box && row.cells[i].empty())
         out_ += "<td class=\"box\"><span></span></td>";
       else
-        out_ += fmt::format("<td{}>{}</td>", number(column), lines(row.cells[i]));
+        out_ += fmt::format("<td{}>{}</td>", number(column, row.cells[i]), lines(row.cells[i]));
     }
     out_ += "</tr>\n";
   }

@@ -96,7 +96,7 @@ class Piece {
     add(Rectangle{{0, from_}, strip_.width, to_ - from_, Pen::outline, Fill::none});
     if (number > 1) {
       add(Rectangle{{0, from_ - tab}, strip_.width, tab, Pen::hidden, Fill::none});
-      label({strip_.width / 2, from_ - tab / 2 + 1.3}, "tab", small, Anchor::middle);
+      label({strip_.width + paper(1.6), from_ - tab / 2 + 1.3}, "tab", small);
       join(from_, number - 1);
     } else {
       label({strip_.width / 2, -paper(1.2)}, "head", small, Anchor::middle);
@@ -118,8 +118,8 @@ class Piece {
              true,
              Pen::outline,
              Fill::none});
-    label({strip_.width + paper(3), at + paper(1)},
-          "join " + std::string(1, static_cast<char>('A' + (which - 1) % 26)), 2.8);
+    label({middle + 6, at - paper(0.7)}, "join " + std::string(1, static_cast<char>('A' + (which - 1) % 26)),
+          2.8);
   }
 
   void measures() {

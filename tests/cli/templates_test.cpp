@@ -201,5 +201,7 @@ TEST_CASE("a title is spelled with a box for each letter, accents on their lette
 TEST_CASE("of the customer only the initials are told") {
   CHECK(initials("Ida Quill") == "I. Q.");
   CHECK(initials("  \u00c9lodie Anne-Marie ") == "\u00c9. A. M.");
+  CHECK(initials("Friends of the Wend Library") == "F. W. L.");
+  CHECK(initials("ida") == "i.");
   CHECK(initials("").empty());
 }
