@@ -24,6 +24,10 @@ std::string component_short(Component component) {
   return name;
 }
 
+std::string discount_line(BuyerQuote const& quote) {
+  return quote.discount_reason.empty() ? "Less trade discount" : "Less: " + quote.discount_reason;
+}
+
 bool on_the_page(BuyerQuote const& quote, std::optional<Component> component) {
   if (!component) return quote.carriage_shown.minor != 0;
   return std::ranges::find(quote.lines, *component, &BuyerLine::component) != quote.lines.end();
@@ -110,10 +114,6 @@ std::string delivery_line(BuyerQuote const& quote) {
           ? (quote.carriage_shown.minor == 0 ? "collected at the workshop" : "carriage and packing")
           : quote.delivery_words;
   return "Delivery: " + how;
-}
-
-std::string discount_line(BuyerQuote const& quote) {
-  return quote.discount_reason.empty() ? "Less trade discount" : "Less: " + quote.discount_reason;
 }
 
 std::string whole_words(BuyerQuote const& quote) {

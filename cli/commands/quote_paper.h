@@ -37,7 +37,6 @@ Document paper_document(QuotePaper const& view, PaperLevel level);
 
 // What the paper calls things, in whatever form it is written.
 std::string whole_words(BuyerQuote const& quote);    // "The book", "3 books"
-std::string discount_line(BuyerQuote const& quote);  // "Less: for a school"
 std::string delivery_line(BuyerQuote const& quote);  // "Delivery: collected at the workshop"
 std::string when_ready(BuyerQuote const& quote);     // "when the book is ready"
 // A paper that still holds says nothing of it; one that was decided on, or no longer holds, says so.
