@@ -103,6 +103,9 @@ Filling::Filling(std::string path, int schema) : parts_(std::make_unique<Parts>(
   parts_->path = std::move(path);
   parts_->connection = std::make_unique<Connection>(parts_->path, SQLite::OPEN_READWRITE);
   Connection& connection = *parts_->connection;
+  // Nobody has the file yet: one that is not finished is thrown away, one that is goes to the disk when it is
+  // moved to its place.
+  connection.execute("PRAGMA journal_mode = MEMORY; PRAGMA synchronous = OFF;");
   apply(connection, up_to(schema));
   parts_->known = known_tables(connection);
   connection.execute("BEGIN IMMEDIATE");

@@ -24,6 +24,11 @@ std::string component_short(Component component) {
   return name;
 }
 
+std::string discount_line(BuyerQuote const& quote, PaperStyle const& style) {
+  std::string const less = style.word("discount");
+  return quote.discount_reason.empty() ? less + " trade discount" : less + ": " + quote.discount_reason;
+}
+
 bool on_the_page(BuyerQuote const& quote, std::optional<Component> component) {
   if (!component) return quote.carriage_shown.minor != 0;
   return std::ranges::find(quote.lines, *component, &BuyerLine::component) != quote.lines.end();
@@ -114,11 +119,6 @@ std::string delivery_line(BuyerQuote const& quote, PaperStyle const& style) {
           ? (quote.carriage_shown.minor == 0 ? "collected at the workshop" : "carriage and packing")
           : quote.delivery_words;
   return style.word("delivery") + ": " + how;
-}
-
-std::string discount_line(BuyerQuote const& quote, PaperStyle const& style) {
-  std::string const less = style.word("discount");
-  return quote.discount_reason.empty() ? less + " trade discount" : less + ": " + quote.discount_reason;
 }
 
 std::string whole_words(BuyerQuote const& quote) {

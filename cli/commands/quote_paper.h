@@ -44,8 +44,7 @@ void add_customer(KeyValues& about, QuotePaper const& view);
 enum class PaperOptions : bool { left_out, listed };
 void add_what_is_ordered(Document& document, QuotePaper const& view, PaperLevel level, PaperOptions options);
 // What the paper calls things, in whatever form it is written.
-std::string whole_words(BuyerQuote const& quote);                             // "The book", "3 books"
-std::string discount_line(BuyerQuote const& quote, PaperStyle const& style);  // "Less: for a school"
+std::string whole_words(BuyerQuote const& quote);  // "The book", "3 books"
 std::string delivery_line(BuyerQuote const& quote,
                           PaperStyle const& style);  // "Delivery: collected at the workshop"
 std::string when_ready(BuyerQuote const& quote);     // "when the book is ready"

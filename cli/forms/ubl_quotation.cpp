@@ -93,7 +93,8 @@ class Quotation {
     add_parties();
     add_delivery();
     add_conditions();
-    for (NetChange const& change : form_.discounts) add_change(change, discount_line(quote_, paper_.style));
+    for (NetChange const& change : form_.discounts)
+      add_change(change, quote_.discount_reason.empty() ? "trade discount" : quote_.discount_reason);
     for (NetChange const& change : form_.carriage) add_change(change, delivery_line(quote_, paper_.style));
     add_taxes();
     add_totals();
