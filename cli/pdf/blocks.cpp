@@ -132,16 +132,16 @@ class Flow {
   }
 
   void operator()(Drawing const& drawing) {
-    auto const caption = held(drawing.titled ? std::string_view() : drawing.title,
-                              {caption_size, Weight::plain, soft_}, room_.width);
-    double const below = mm(1.5) + caption->height();
+    bool const captioned = !drawing.titled && !bench_;
+    auto const caption = held(drawing.title, {caption_size, Weight::plain, soft_}, room_.width);
+    double const below = captioned ? mm(1.5) + caption->height() : 0;
     double const shrunk = drawing.true_size ? 1 : shrunk_to(drawing, {room_.width, room_.height - below});
     Size const size = size_of(drawing, shrunk);
     Piece piece{apart, size.height + below};
-    piece.draw = [this_type = &type_, drawing, caption, size, shrunk, black = bench_](cairo_t* on, double x,
-                                                                                      double y) {
-      pdf::draw(on, *this_type, drawing, {x, y}, shrunk, black);
-      caption->draw_all(on, x, y + size.height + mm(1.5));
+    piece.draw = [type = &type_, black = bench_, drawing, caption, captioned, size, shrunk](
+                     cairo_t* on, double x, double y) {
+      pdf::draw(on, *type, drawing, {x, y}, shrunk, black);
+      if (captioned) caption->draw_all(on, x, y + size.height + mm(1.5));
     };
     add(std::move(piece));
   }
