@@ -28,10 +28,20 @@ def raster(folder, picture):
     (folder / "one.svg").write_text(picture, encoding="utf-8")
     subprocess.run(["rsvg-convert", "-f", "pdf", "-o", "one.pdf", "one.svg"], cwd=folder, check=True)
     subprocess.run(["pdftoppm", "-r", str(DPI), "-gray", "-singlefile", "one.pdf", "one"], cwd=folder, check=True)
-    data = (folder / "one.pgm").read_bytes()
+    return grey_rows(folder / "one.pgm")
+
+
+def grey_rows(path):
+    data = path.read_bytes()
     head = re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", data)
     wide, high = int(head[1]), int(head[2])
     return [data[head.end() + y * wide:head.end() + (y + 1) * wide] for y in range(high)]
+
+
+def grey_page(folder, paper, page):
+    """Rows of grey pixels of a page of a PDF, at 300 dpi."""
+    subprocess.run(["pdftoppm", "-r", str(DPI), "-gray", "-singlefile", "-f", str(page), "-l", str(page), paper, "page"], cwd=folder, check=True)
+    return grey_rows(folder / "page.pgm")
 
 
 def plumb_runs(rows):
@@ -106,6 +116,17 @@ class Sheet(unittest.TestCase):
                 near = [run for run in plumb_runs(raster(self.bench.folder, picture)) if 99 < run < 101]
                 self.assertTrue(near, name)
                 self.assertAlmostEqual(max(near), 100, delta=0.3)
+
+    def test_the_bar_is_100_mm_on_the_pages_of_a_pdf(self):
+        job = self.job(program.BOOKS / "pocket_herbal.toml")
+        self.bench.good("job", "sheet", job, "-o", "sheet.pdf")
+        text = subprocess.run(["pdftotext", "-layout", "sheet.pdf", "-"], cwd=self.bench.folder, check=True, capture_output=True, text=True).stdout
+        pages = [number for number, page in enumerate(text.split("\f"), 1) if "measure this bar" in page]
+        self.assertTrue(pages)
+        for page in pages:
+            near = [run for run in plumb_runs(grey_page(self.bench.folder, "sheet.pdf", page)) if 99 < run < 101]
+            self.assertTrue(near, page)
+            self.assertAlmostEqual(max(near), 100, delta=0.3)
 
     def test_a_template_goes_on_the_paper_that_is_asked_for(self):
         job = self.job(program.BOOKS / "school_atlas.toml")

@@ -54,7 +54,7 @@ class Readme(unittest.TestCase):
         self.run_command("workshop new --sample")
         text = section("A quote from six lines") + section("Prices change, quotes do not") + section("Every binding, and its box")
         text += section("Stock and jobs") + section("Cut by plan") + section("Which day to name")
-        text += section("What to ask, here and there") + section("Was it worth it") + section("In and out")
+        text += section("What to ask, here and there") + section("Was it worth it") + section("Papers") + section("In and out")
         ran = 0
         for kind, body in BLOCK.findall(text):
             if kind == "toml":
