@@ -6,8 +6,6 @@
 
 namespace endband::cli {
 
-Command workshop_export();
-
 std::span<Command const> commands() {
   static std::vector<Command> const table{
       // describe

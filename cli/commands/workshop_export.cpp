@@ -8,9 +8,6 @@
 #include <filesystem>
 
 namespace endband::cli {
-
-Command workshop_export();
-
 namespace {
 
 struct Exported {
@@ -37,7 +34,7 @@ Document to_document(Exported const& view) {
   if (view.dry_run) return document;
   document.notice(NoticeKind::note,
                   "Names, addresses and all you earn are in it: only you may read the file.");
-  document.next(fmt::format("endband workshop new --from {} --workshop NEW.db", *view.file));
+  document.next(fmt::format("endband workshop new --from-text {} --workshop NEW.db", *view.file));
   return document;
 }
 
@@ -80,23 +77,24 @@ Read<Answer> run(Context& context, Args const& args) {
 }  // namespace
 
 Command workshop_export() {
-  return {.noun = "workshop",
-          .verb = "export",
-          .summary = "Write the whole workshop as text",
-          .about =
-              "JSON Lines: a first line that says what it is, one row of one table a line, and a last line "
-              "with the "
-              "count of rows. The same workshop gives the same text; endband workshop new --from makes the "
-              "workshop "
-              "anew from it. Without -o the text is shown. Names and addresses are in it: the file is for "
-              "you alone.",
-          .words = {},
-          .flags = {{"--output", FlagType::file, "the file to write; - shows it", 'o'}},
-          .examples = {"workshop export --output workshop.jsonl", "workshop export -o -"},
-          .refused_when = "the file is there already, and --yes is not said",
-          .writes = true,
-          .lists = false,
-          .run = run};
+  return {
+      .noun = "workshop",
+      .verb = "export",
+      .summary = "Write the whole workshop as text",
+      .about =
+          "JSON Lines: a first line that says what it is, one row of one table a line, and a last line "
+          "with the "
+          "count of rows. The same workshop gives the same text; endband workshop new --from-text makes the "
+          "workshop "
+          "anew from it. Without -o the text is shown. Names and addresses are in it: the file is for "
+          "you alone.",
+      .words = {},
+      .flags = {{"--output", FlagType::file, "the file to write; - shows it", 'o'}},
+      .examples = {"workshop export --output workshop.jsonl", "workshop export -o -"},
+      .refused_when = "the file is there already, and --yes is not said",
+      .writes = true,
+      .lists = false,
+      .run = run};
 }
 
 }  // namespace endband::cli

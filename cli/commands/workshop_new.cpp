@@ -77,7 +77,7 @@ Read<Founding> founding_said(Args const& args) {
   Founding founding;
   std::vector<Fault> faults;
   bool const sample = args.has("--sample");
-  founding.from = args.text("--from");
+  founding.from = args.text("--from-text");
   if (founding.from) {
     for (std::string_view flag : {"--name", "--currency", "--sample"})
       if (args.has(flag))
@@ -213,14 +213,15 @@ Command workshop_new() {
       .summary = "Make a workshop: the file in which all is kept",
       .about =
           "A new workshop knows how long each step takes by common practice. --sample fills it with invented "
-          "materials, prices, customers and settings to try things on. --from makes anew the workshop that "
+          "materials, prices, customers and settings to try things on. --from-text makes anew the workshop "
+          "that "
           "endband "
           "workshop export wrote, with all its past: all of it, or nothing.",
       .words = {},
       .flags = {{"--name", FlagType::words, "as it stands on a quote"},
                 {"--currency", FlagType::currency, "the one it counts in, for ever: EUR"},
                 {"--sample", FlagType::on, "an invented workshop; brings its own name and currency"},
-                {"--from", FlagType::file, "the text of a workshop; - for standard input"}},
+                {"--from-text", FlagType::file, "the text of a workshop; - for standard input"}},
       .examples = {"workshop new --sample --workshop sample.db",
                    "workshop new --name \"My Bindery\" --currency EUR --workshop mine.db --dry-run"},
       .refused_when = "the file is there already, or the text of a workshop does not check as sound",

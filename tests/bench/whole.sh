@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Builds the release preset and writes a large workshop as text and makes it anew:
-#   tests/bench/whole.sh [--quotes 2000]
+#   tests/bench/whole.sh [--commands 250000]
 # With BUILD set, that folder's endband is used as it is.
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)

@@ -168,7 +168,7 @@ LINES = [
     ["workshop", "check"],
     ["workshop", "export"],
     ["workshop", "export", "-o", "all.jsonl"],
-    ["workshop", "new", "--from", "all.jsonl", "--workshop", "again.db"],
+    ["workshop", "new", "--from-text", "all.jsonl", "--workshop", "again.db"],
     ["workshop", "log"],
     ["workshop", "undo", "--dry-run"],
     ["help"],

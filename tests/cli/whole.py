@@ -78,7 +78,7 @@ class Whole(unittest.TestCase):
         return (self.bench.folder / name).read_bytes()
 
     def back(self, name, into="anew.db", **more):
-        return self.bench.run("workshop", "new", "--from", name, "--workshop", into, **more)
+        return self.bench.run("workshop", "new", "--from-text", name, "--workshop", into, **more)
 
     def refused(self, lines, *said, exit_code=2):
         """The text is refused, with each of these words, and nothing is left of it."""
@@ -99,7 +99,7 @@ class Whole(unittest.TestCase):
         self.assertEqual(self.bench.run("workshop", "export").stdout, text)
         self.assertEqual(self.bench.run("workshop", "export", "-o", "-").stdout, text)
         self.assertEqual(self.bench.json("workshop", "export")["text"].encode(), text)
-        made = self.bench.json("workshop", "new", "--from", "one.jsonl", "--workshop", "anew.db")
+        made = self.bench.json("workshop", "new", "--from-text", "one.jsonl", "--workshop", "anew.db")
         self.assertEqual((made["name"], made["currency"], made["rows"]), ("Alder Lane Bindery", "EUR", text.count(b"\n") - 2))
         self.assertEqual(self.exported("three.jsonl", "--workshop", "anew.db"), text)
         self.assertEqual(tables(self.bench.folder / "anew.db"), tables(self.bench.workshop))
@@ -151,10 +151,10 @@ class Whole(unittest.TestCase):
         self.assertEqual(self.exported("taken.jsonl", "--yes"), text)
         before = sorted(os.listdir(self.bench.folder))
         self.bench.good("workshop", "export", "-o", "none.jsonl", "--dry-run")
-        self.assertEqual(self.bench.run("workshop", "new", "--from", "one.jsonl", "--workshop", "anew.db", "--dry-run").returncode, 0)
+        self.assertEqual(self.bench.run("workshop", "new", "--from-text", "one.jsonl", "--workshop", "anew.db", "--dry-run").returncode, 0)
         self.assertEqual(self.back("one.jsonl", into=str(self.bench.workshop)).returncode, 1)
         for words in (["--name", "B"], ["--currency", "EUR"], ["--sample"]):
-            self.assertEqual(self.bench.run("workshop", "new", "--from", "one.jsonl", *words, "--workshop", "anew.db").returncode, 2)
+            self.assertEqual(self.bench.run("workshop", "new", "--from-text", "one.jsonl", *words, "--workshop", "anew.db").returncode, 2)
         for place in ("/dev/full/x", ".", "/proc/x.jsonl"):
             self.assertEqual(self.bench.run("workshop", "export", "--yes", "-o", place).returncode, 3, place)
         self.assertEqual(self.back("none.jsonl").returncode, 3)
@@ -222,9 +222,9 @@ class Whole(unittest.TestCase):
         self.refused([*lines[:3], "[1]", *lines[4:]], "bad.jsonl:4:1:", "an object")
         self.refused([*lines[:3], '{"entry":{"seq":[3]}}', *lines[4:]], "bad.jsonl:4:1:", "a whole number, words or null")
         self.refused([*lines[:3], '{"entry":{"seq":3},"entry":{"seq":4}}', *lines[4:]], "bad.jsonl:4:1:")
-        self.refused([*lines[:3], lines[3].replace('"entry"', '"enrty"'), *lines[4:]], "bad.jsonl:4:1:", "no such table", 'did you mean "entry"')
-        self.refused([*lines[:3], '{"shelf":{"material":1,"quantity":5}}', *lines[4:]], "bad.jsonl:4:1:", "no such table")
-        self.refused([*lines[:3], '{"sqlite_sequence":{"name":"entry","seq":5}}', *lines[4:]], "bad.jsonl:4:1:", "no such table")
+        self.refused([*lines[:3], lines[3].replace('"entry"', '"enrty"'), *lines[4:]], "bad.jsonl:4:1:", 'no key "enrty"', 'did you mean "entry"')
+        self.refused([*lines[:3], '{"shelf":{"material":1,"quantity":5}}', *lines[4:]], "bad.jsonl:4:1:", 'no key "shelf"')
+        self.refused([*lines[:3], '{"sqlite_sequence":{"name":"entry","seq":5}}', *lines[4:]], "bad.jsonl:4:1:", 'no key "sqlite_sequence"')
         self.refused(changed(entry, lambda row: row.update(comand="x")), f"bad.jsonl:{entry + 1}:1:", "entry.comand", 'did you mean "command"')
         self.refused(changed(entry, lambda row: row.pop("command")), f"bad.jsonl:{entry + 1}:1:", "entry.command is missing")
         self.refused([*lines[:entry], lines[entry].replace('"seq"', '"seq":1,"seq"'), *lines[entry + 1:]], f"bad.jsonl:{entry + 1}:1:", "each column once")
