@@ -65,9 +65,9 @@ class Sheet(unittest.TestCase):
     def job(self, book, *more):
         """The number of a job of that book, for a customer whose name stands nowhere else."""
         self.bench.good("quote", "make", str(book), "--yes", *more)
-        number = self.bench.json("quote", "list")["quotes"][0]["quote"]
+        number = self.bench.json("quote", "list")["quotes"][0]["number"]
         self.bench.good("quote", "accept", number)
-        return self.bench.json("job", "list")["jobs"][0]["job"]
+        return self.bench.json("job", "list")["jobs"][0]["number"]
 
     def sheet(self, job, *more):
         answer = self.bench.json("job", "sheet", job, "--yes", *more)
@@ -89,8 +89,8 @@ class Sheet(unittest.TestCase):
                 words = "".join(page.words)
                 self.assertIn(job, words)
                 for step in self.bench.json("quote", "explain", job)["work"]:
-                    if step["operation"] != "extra-work":
-                        self.assertIn(step["operation"], page.words)
+                    if step["step"] != "extra-work":
+                        self.assertIn(step["step"], page.words)
                 self.assertEqual(self.sheet(job), text)
 
     def test_the_holes_are_those_of_the_structure(self):
