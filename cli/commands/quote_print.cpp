@@ -116,8 +116,8 @@ Command quote_print() {
           "One HTML file that needs no other: any browser shows it, on a small screen too, and prints it on "
           "paper. The "
           "buyer's page has no cost, hour, rate or supplier in it; the internal one has, and says so.",
-      .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
-      .flags = {{"--level", FlagType::code, "one-price, components (unless said), or internal"},
+      .words = {{"NUMBER", FlagType::quote, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
+      .flags = {{"--level", FlagType::level, "one-price, components (unless said), or internal"},
                 {"--output", FlagType::file, "the file to write; else quotation-NUMBER.html", 'o'},
                 {"--letter", FlagType::on, "for US Letter paper; else A4"}},
       .examples = {"quote print 26-001", "quote print 26-001 --level one-price -o offer.html"},

@@ -169,6 +169,8 @@ LINES = [
     ["workshop", "undo", "--dry-run"],
     ["help"],
     ["--version"],
+    ["help", "--man"],
+    ["completion", "bash"],
 ]
 
 
@@ -262,7 +264,7 @@ class Schemas(unittest.TestCase):
             cls.commands = program.commands(bench)
             cls.answers = []
             for line in LINES:
-                cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version"))))
+                cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version", "completion"))))
             cls.answers.append((["job", "finish"], finished(bench)))
             cls.answers += [(["cut"], document) for document in cut(bench)]
             cls.answers += [(["promised"], document) for document in promised(bench)]
@@ -282,7 +284,7 @@ class Schemas(unittest.TestCase):
         told = {command["answer_schema"] for command in self.commands}
         self.assertEqual(told - {document["schema"] for _, document in self.answers}, set())
         files = {path.name.removesuffix(".schema.json") for path in (program.ROOT / "schema" / "json").iterdir()}
-        self.assertEqual(files, {name.split("/")[1] for name in told} | {"help", "version", "fault"})
+        self.assertEqual(files, {name.split("/")[1] for name in told} | {"help", "version", "man", "completion", "fault"})
 
     def test_every_answer_is_as_its_schema_says(self):
         for line, document in self.answers:
