@@ -10,6 +10,7 @@
 #include "cli/process/failure_report.h"
 #include "cli/version.h"
 #include "cli/words/fault_words.h"
+#include "db/undo.h"
 #include "engine/commission/commission.h"
 
 #include <cxxabi.h>
@@ -194,9 +195,34 @@ class Runner {
     else if (globals.json)
       result.out = json_text(with_schema(schema_name(*command_), answer->json()), true);
     else
-      result.out = to_terminal(answer->document(), out_style());
+      result.out = to_terminal(for_a_person(answer->document(), result.saved), out_style());
     result.exit = answer->exit();
     return result;
+  }
+
+  // Whoever looks on is told how to take back what was written, where that can be.
+  Document for_a_person(Document document, bool saved) {
+    if (saved && around_.out_is_terminal && (command_->noun != "workshop" || command_->verb == "set"))
+      if (auto const entry = entry_to_take_back())
+        document.notice(NoticeKind::note,
+                        fmt::format("To take this back: endband workshop undo {} --yes", *entry));
+    return document;
+  }
+
+  // Tried and rolled back: some of what is written cannot be undone. What fails here is no failure of the
+  // command.
+  std::optional<std::int64_t> entry_to_take_back() try {
+    auto const workshop = context_.workshop();
+    if (!workshop) return std::nullopt;
+    auto const last = db::last_standing(**workshop);
+    db::EntryInfo info = context_.entry();
+    if (!last || last->command != info.command || last->at_utc != info.at_utc) return std::nullopt;
+    info.undoes = last->seq;
+    db::Writing writing(**workshop, info);
+    if (!db::undo(writing, last->seq)) return std::nullopt;
+    return last->seq;
+  } catch (std::exception const&) {
+    return std::nullopt;
   }
 
   Outcome refused(std::vector<Fault> const& given) const {

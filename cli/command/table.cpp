@@ -90,6 +90,7 @@ std::span<Command const> commands() {
       steps_learn(),
       workshop_new(),
       workshop_set(),
+      workshop_today(),
       workshop_show(),
       workshop_check(),
       workshop_log(),

@@ -163,6 +163,7 @@ LINES = [
     ["quote", "show", "1"],
     ["workshop", "new", "--name", "B", "--currency", "EUR", "--workshop", "other.db"],
     ["workshop", "set", "least.charge=61"],
+    ["workshop", "today"],
     ["workshop", "show"],
     ["workshop", "check"],
     ["workshop", "log"],

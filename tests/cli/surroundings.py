@@ -113,6 +113,24 @@ class Colour(unittest.TestCase):
             self.assertNotIn("\x1b[", bench.good("customer", "list"))
 
 
+class TakingBack(unittest.TestCase):
+    def test_a_person_is_told_how_where_it_can_be_and_a_program_is_not(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            shown = at_a_terminal(bench, "workshop", "set", "least.charge=61")[1]
+            self.assertIn("To take this back: endband workshop undo", shown)
+            shown = at_a_terminal(bench, "material", "price", "goat-moss-08", "--pack", "0.60 m2", "--price", "96.00")[1]
+            told = re.search(r"To take this back: endband (workshop undo \d+ --yes)", shown)
+            self.assertIsNotNone(told, shown)
+            self.assertNotIn("take this back", at_a_terminal(bench, "material", "price", "goat-moss-08", "--pack", "0.60 m2", "--price", "97.00",
+                                                             "--dry-run")[1])
+            bench.good(*told[1].split())
+            self.assertIn("61.00", bench.good("material", "show", "goat-moss-08"))
+            # What no undoing takes back is not promised.
+            self.assertNotIn("take this back", at_a_terminal(bench, "customer", "add", "mira-holt", "--name", "Mira Holt")[1])
+            self.assertNotIn("take this back", bench.good("customer", "change", "mira-holt", "--name", "Mira"))
+            bench.good("workshop", "check")
+
+
 class Folders(unittest.TestCase):
     """XDG Base Directory Specification 0.8: "All paths set in these environment variables must be absolute. If an
     implementation encounters a relative path in any of these variables it should consider the path invalid and ignore it." """
