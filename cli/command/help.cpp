@@ -136,9 +136,9 @@ Document short_help() {
   document.paragraph("endband works out what a hand-bound book costs and what to charge for it.");
   document.add(
       Verbatim{"From nothing to a quote:\n"
-               "  endband workshop new --sample                        an invented workshop to try\n"
+               "  endband workshop new --sample                        an invented workshop\n"
                "  endband book start raised-cords -o book.toml         a description to change\n"
-               "  endband quote make book.toml --customer otter-stage  its price, kept with a number\n"});
+               "  endband quote make book.toml --customer otter-stage  its price, numbered\n"});
   KeyValues nouns;
   for (NounRow const& row : noun_table())
     if (!row.own) nouns.rows.emplace_back("  " + std::string(row.noun), std::string(row.about));

@@ -37,6 +37,25 @@ std::string roff(std::string_view text, bool exact = false) {
 std::string bold(std::string_view text) { return "\\fB" + roff(text, true) + "\\fR"; }
 std::string slanted(std::string_view text) { return "\\fI" + roff(text, true) + "\\fR"; }
 
+// Lines that an editor of the page would make; roff fills them anew. None may begin as a macro does.
+std::string in_lines(std::string_view text) {
+  constexpr std::size_t longest = 78;
+  std::string out;
+  std::size_t length = 0;
+  while (!text.empty()) {
+    std::size_t const end = std::min(text.find(' '), text.size());
+    std::string word(text.substr(0, end));
+    text.remove_prefix(std::min(end + 1, text.size()));
+    if (word.empty()) continue;
+    bool const fits = length + 1 + word.size() <= longest;
+    if (length > 0) out += fits ? ' ' : '\n';
+    if (length > 0 && !fits && (word.front() == '.' || word.front() == '\'')) word.insert(0, "\\&");
+    length = (length > 0 && fits ? length + 1 : 0) + word.size();
+    out += word;
+  }
+  return out;
+}
+
 // `endband ...` within a sentence is what one types.
 std::string prose(std::string_view text) {
   std::string out;
@@ -46,7 +65,7 @@ std::string prose(std::string_view text) {
     out += typed ? bold(part) : roff(part);
     text.remove_prefix(std::min(tick + 1, text.size()));
   }
-  return out;
+  return in_lines(out);
 }
 
 struct Named {
@@ -82,9 +101,10 @@ class Page {
   void section(std::string_view title) { line(".SH " + std::string(title)); }
   void part(std::string_view title) { line(".SS " + std::string(title)); }
   void line(std::string_view text) { (text_ += text) += '\n'; }
-  void paragraph(std::string_view text) {
+  void text(std::string_view words) { line(prose(words)); }
+  void paragraph(std::string_view words) {
     line(".PP");
-    line(prose(text));
+    text(words);
   }
   void item(std::string const& tag, std::string_view words) {
     line(".TP");
@@ -130,8 +150,8 @@ std::string last_words(Command const& command) {
 void add_command(Page& page, Command const& command) {
   page.line(".TP");
   page.line(usage(command));
-  page.line(prose(std::string(command.summary) + "."));
-  if (!command.about.empty()) page.line(prose(command.about));
+  page.text(std::string(command.summary) + ".");
+  if (!command.about.empty()) page.text(command.about);
   page.line(".RS");
   for (Word const& word : command.words) page.item(slanted(word.name), word.help);
   for (Flag const& flag : command.flags) page.flag(flag);
@@ -170,14 +190,16 @@ void add_head(Page& page) {
   page.line(".br");
   page.line(bold("endband --version"));
   page.section("DESCRIPTION");
-  page.line(
+  page.text(
       "A binder describes a book in a short text file. Endband works out what it is made of, what that uses "
       "up, how it is cut, how long it takes, what it costs and what to charge; keeps the quote; and, when "
       "the "
       "book is made, keeps what it really took.");
   page.paragraph("Everything is kept in one file, the workshop. The nouns are the parts of it:");
+  page.line(".PD 0");
   for (NounRow const& row : noun_table())
     if (!row.own) page.item(bold(row.noun), row.about);
+  page.line(".PD");
   page.paragraph(
       "Each command that writes is one transaction: all of it is kept, or nothing. Answers stand on standard "
       "output, faults on standard error. No command asks anything, and none uses a network.");

@@ -76,15 +76,15 @@ class Offered(unittest.TestCase):
         self.assertEqual(self.ask("quote", "list", "--", "--")[1], [])
 
     def test_every_value_of_a_closed_list_is_offered_in_both_ways_of_writing_it(self):
-        told = 0
+        told = set()
         for command in self.commands:
             for flag in command["flags"]:
-                if flag["choices"]:
-                    told += 1
+                if flag["choices"] and (flag["name"], len(flag["choices"])) not in told:
+                    told.add((flag["name"], len(flag["choices"])))
                     line = (command["noun"], command["verb"])
                     self.assertEqual(self.ask(*line, flag["name"], "")[1], flag["choices"])
                     self.assertEqual(self.ask(*line, flag["name"] + "=")[1], [f"{flag['name']}={each}" for each in flag["choices"]])
-        self.assertGreaterEqual(told, 8)
+        self.assertGreaterEqual(len(told), 8)
 
     def test_each_choice_of_a_closed_list_is_one_that_the_command_takes(self):
         for words in (["margins", "list", "--by"], ["margins", "list", "--sort"], ["margins", "list", "--binding"],
@@ -97,6 +97,7 @@ class Offered(unittest.TestCase):
             self.bench.good("quote", "make", "book.toml", "--made-to", offer, "--because", "why", "--dry-run")
 
     def test_every_code_and_number_of_the_table_is_asked_of_the_workshop(self):
+        asked = set()
         for command in self.commands:
             line = [command["noun"], command["verb"]]
             words = []
@@ -110,9 +111,12 @@ class Offered(unittest.TestCase):
                         self.assertEqual(self.ask(*line, *words, "")[0], "files")
                 words.append("1")
             for flag in command["flags"]:
+                if (flag["name"], flag["value"], len(flag["choices"])) in asked:
+                    continue
+                asked.add((flag["name"], flag["value"], len(flag["choices"])))
                 if flag["value"] in ("CODE", "CODES", "NUMBER", "LOT", "QUOTE"):
                     with self.subTest(usage=command["usage"], flag=flag["name"]):
-                        self.assertNotEqual(self.ask(*line, flag["name"], "")[1] or flag["name"] in ("--max", "--ratio"), [])
+                        self.assertNotEqual(self.ask(*line, flag["name"], "")[1], [])
                 if flag["value"] in ("FILE", "DIR"):
                     self.assertEqual(self.ask(*line, flag["name"], "")[0], "files" if flag["value"] == "FILE" else "folders")
 
@@ -294,10 +298,10 @@ class Shells(unittest.TestCase):
         with program.Bench(ENDBAND, SAMPLE) as bench:
             script = bench.write("script.bash", bench.good("completion", "bash", day=False))
             for line, cursor, word, before, expected in (("endband mater", 1, "mater", "endband", ["material"]),
-                                                         ("endband material add x --kind=pap", 6, "pap", "=", ["paper", "pape"])):
-                done = subprocess.run(["bash", "-c", f"source {script}; COMP_LINE=$1; COMP_POINT=${{#1}}; COMP_WORDS=($1); COMP_CWORD={cursor}; "
+                                                         ("endband material add x --kind=pap", 6, "pap", "=", ["paper"])):
+                done = subprocess.run(["bash", "-c", f"source ./{script}; COMP_LINE=$1; COMP_POINT=${{#1}}; COMP_WORDS=($1); COMP_CWORD={cursor}; "
                                        f'_endband {bench.endband} "$2" "$3"; printf "%s\\n" "${{COMPREPLY[@]}}"', "bash", line, word, before],
-                                      env=bench.env, capture_output=True, check=True)
+                                      cwd=bench.folder, env=bench.env, capture_output=True, check=True)
                 self.assertEqual(done.stderr, b"")
                 self.assertLessEqual(set(done.stdout.decode().split()[:1]), set(expected))
                 self.assertNotEqual(done.stdout.decode().strip(), "")

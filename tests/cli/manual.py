@@ -21,6 +21,10 @@ def plain(roff):
     return re.sub(r"\\\[u([0-9A-F]{4,6})\]", lambda found: chr(int(found[1], 16)), text)
 
 
+def flat(text):
+    return " ".join(text.split())
+
+
 class Manual(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
@@ -55,8 +59,9 @@ class Manual(unittest.TestCase):
         for command in self.commands:
             name = f"{command['noun']} {command['verb']}"
             with self.subTest(command=name):
-                begins = re.search(rf"^\.TP\n{name}( .*)?\n{re.escape(command['summary'])}\.$", self.text, re.M)
+                begins = re.search(rf"^\.TP\n{name}( .*)?$", self.text, re.M)
                 self.assertIsNotNone(begins)
+                self.assertTrue(flat(self.text[begins.end():begins.end() + 200]).startswith(command["summary"] + "."))
                 at[name] = begins.start()
         starts = sorted(at.values()) + [self.text.index(".SH OPTIONS")]
         everywhere = None
@@ -69,9 +74,9 @@ class Manual(unittest.TestCase):
                     found = rf"(?m)^\.TP\n{re.escape(tag)}( .*)?$"
                     place = own if re.search(found, own) else self.text[starts[-1]:]
                     self.assertRegex(place, found)
-                    self.assertIn(flag["help"], place)
+                    self.assertIn(flag["help"], flat(place))
             for word in command["words"]:
-                self.assertIn(word["help"], own)
+                self.assertIn(word["help"], flat(own))
             for example in command["examples"]:
                 self.assertIn("\n" + example + "\n", own)
             self.assertEqual("--dry-run" in own.replace(example, ""), command["writes"], command["usage"])
