@@ -114,7 +114,7 @@ class Offered(unittest.TestCase):
                 if (flag["name"], flag["value"], len(flag["choices"])) in asked:
                     continue
                 asked.add((flag["name"], flag["value"], len(flag["choices"])))
-                if flag["value"] in ("CODE", "CODES", "NUMBER", "LOT", "QUOTE"):
+                if flag["value"] in ("CODE", "CODES", "LOT") or flag["name"] in ("--with", "--job"):
                     with self.subTest(usage=command["usage"], flag=flag["name"]):
                         self.assertNotEqual(self.ask(*line, flag["name"], "")[1], [])
                 if flag["value"] in ("FILE", "DIR"):
