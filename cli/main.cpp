@@ -1,5 +1,6 @@
 // The process around a command line: signals, the terminal, the clock, the two outputs, the exit code.
 #include "cli/command/run.h"
+#include "cli/process/pager.h"
 #include "cli/process/unfinished.h"
 
 #include <fmt/chrono.h>
@@ -24,9 +25,14 @@ std::optional<std::string> environment(char const* name) {
   return value == nullptr ? std::nullopt : std::optional<std::string>(value);
 }
 
-std::size_t terminal_width() {
+winsize terminal_size() {
   winsize size{};
-  if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) return size.ws_col;
+  if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0) size = {};
+  return size;
+}
+
+std::size_t terminal_width() {
+  if (winsize const size = terminal_size(); size.ws_col > 0) return size.ws_col;
   std::string const columns = environment("COLUMNS").value_or("");
   std::size_t width = 0;
   std::from_chars(columns.data(), columns.data() + columns.size(), width);
@@ -46,6 +52,7 @@ Surroundings surroundings() {
   Surroundings around;
   around.workshop = environment("ENDBAND_WORKSHOP");
   around.data_home = environment("XDG_DATA_HOME");
+  around.state_home = environment("XDG_STATE_HOME");
   around.home = environment("HOME");
   std::time_t const now = std::time(nullptr);
   around.today = civil_today(now);
@@ -69,9 +76,20 @@ int write_all(int descriptor, std::string_view text) {
   return 0;
 }
 
-int finish(Outcome const& outcome) {
+// What is longer than the terminal is paged, where there is a terminal that can and nobody said not to.
+bool paged(Outcome const& outcome, Surroundings const& around) {
+  if (!outcome.may_page || !around.out_is_terminal || isatty(STDIN_FILENO) == 0) return false;
+  std::size_t const rows = terminal_size().ws_row;
+  bool const dumb = environment("TERM").value_or("dumb") == "dumb";
+  if (rows == 0 || dumb || endband::cli::lines_on_screen(outcome.out, around.width) < rows) return false;
+  auto const pager = environment("PAGER");
+  if (pager && (pager->empty() || *pager == "cat")) return false;
+  return endband::cli::shown_in_pager(outcome.out, pager.value_or(""));
+}
+
+int finish(Outcome const& outcome, Surroundings const& around) {
   constexpr int exit_output = 3;
-  int const failed = write_all(STDOUT_FILENO, outcome.out);
+  int const failed = paged(outcome, around) ? 0 : write_all(STDOUT_FILENO, outcome.out);
   if (failed != 0 && failed != EPIPE) {  // a reader that has left has seen what it wanted
     std::string_view const saved = outcome.saved ? "; what the command does is done and saved" : "";
     write_all(STDERR_FILENO, fmt::format("endband: standard output: {}{}\n", std::strerror(failed), saved));
@@ -86,5 +104,6 @@ int finish(Outcome const& outcome) {
 int main(int argc, char** argv) {
   endband::cli::die_cleanly_of_signals();
   std::vector<std::string> const words(argv + std::min(argc, 1), argv + argc);
-  return finish(endband::cli::run_line(words, surroundings()));
+  Surroundings const around = surroundings();
+  return finish(endband::cli::run_line(words, around), around);
 }

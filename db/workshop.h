@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,6 +27,9 @@ class Workshop {
   // Faults: file_missing, not_a_workshop, newer_workshop, file_unusable, workshop_busy. An older file is
   // backed up beside itself and migrated.
   static Read<Workshop> open(std::string path);
+  // Opens it only to look: nothing is migrated, and no file is made beside it. Nullopt where there is none,
+  // or none of this very schema. Throws StoreError, as any reading.
+  static std::optional<Workshop> look(std::string const& path);
   Workshop(Workshop&&) noexcept;
   Workshop& operator=(Workshop&&) noexcept;
   ~Workshop();

@@ -6,7 +6,7 @@
 build_packages=(g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev libboost-dev libfmt-dev libexpected-dev
   libcli11-dev nlohmann-json3-dev libtomlplusplus-dev libeigen3-dev libpugixml-dev pkg-config libpango1.0-dev libcairo2-dev)
 test_packages=(doctest-dev librapidcheck-dev binutils python3 python3-jsonschema sqlite3 git libxml2-utils librsvg2-bin
-  poppler-utils qpdf chromium fonts-ebgaramond fonts-dejavu-core)
+  poppler-utils qpdf chromium mandoc zsh fish strace dpkg-dev fonts-ebgaramond fonts-dejavu-core)
 check_packages=(clang clang-tidy-14 clang-format-14 shellcheck)
 
 # ensure_packages NAME...: installs those that are missing; needs root or sudo only then.

@@ -37,6 +37,14 @@ std::string schema_name(Command const& command);   // "endband/material-add/1"
 std::span<Command const> commands();
 Command const* find_command(std::string_view noun, std::string_view verb);
 
+// The nouns in the order of the work, and what the program has of its own beside them.
+struct NounRow {
+  std::string_view noun, about;
+  bool own = false;  // help, completion: no commands of the table
+};
+std::span<NounRow const> noun_table();
+std::span<std::string_view const> shells();  // those that `completion` has a script for
+
 // Flags that every command takes, and all that `command` takes with them.
 std::span<Flag const> global_flags();
 std::vector<Flag> flags_of(Command const& command);

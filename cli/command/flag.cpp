@@ -2,6 +2,9 @@
 
 #include "cli/document/text.h"
 #include "db/week.h"
+#include "engine/book/spec.h"
+#include "engine/book/style.h"
+#include "engine/commission/order.h"
 #include "engine/description/description.h"
 
 #include <algorithm>
@@ -339,6 +342,42 @@ constexpr std::array type_table{
     TypeRow{FlagType::week, "HOURS", with<WorkingWeek, db::read_week>},
     TypeRow{FlagType::own_money, "MONEY", read_own_money},
     TypeRow{FlagType::codes, "CODES", read_codes},
+    TypeRow{FlagType::material, "CODE", read_code},
+    TypeRow{FlagType::customer, "CODE", read_code},
+    TypeRow{FlagType::service, "CODE", read_code},
+    TypeRow{FlagType::tax_class, "CODE", read_code},
+    TypeRow{FlagType::quote, "NUMBER", read_code},
+    TypeRow{FlagType::job, "NUMBER", read_code},
+    TypeRow{FlagType::listing, "N", read_whole},
+    TypeRow{FlagType::lot, "LOT", read_words},
+    TypeRow{FlagType::goods, "CODE", read_words},
+    TypeRow{FlagType::outlet, "CODE", read_code},
+    TypeRow{FlagType::outlets, "CODES", read_codes},
+    TypeRow{FlagType::person, "CODE", read_code},
+    TypeRow{FlagType::people, "CODES", read_codes},
+    TypeRow{FlagType::on_bench, "CODE", read_code},
+    TypeRow{FlagType::places, "CODES", read_codes},
+    TypeRow{FlagType::steps, "CODES", read_codes},
+    TypeRow{FlagType::learnt, "CODES", read_codes},
+    TypeRow{FlagType::worked, "WORDS", read_words},
+    TypeRow{FlagType::gate, "WORDS", read_words},
+    TypeRow{FlagType::outside, "WORDS", read_words},
+    TypeRow{FlagType::lot_place, "WORDS", read_words},
+    TypeRow{FlagType::supplier, "WORDS", read_words},
+    TypeRow{FlagType::model, "CODE", read_code},
+    TypeRow{FlagType::binding, "CODE", read_code},
+    TypeRow{FlagType::figure, "WORDS", read_words},
+    TypeRow{FlagType::setting, "TEXT", read_notes},
+    TypeRow{FlagType::supposition, "WORDS", read_words},
+    TypeRow{FlagType::entry, "N", read_whole},
+    TypeRow{FlagType::book, "FILE", read_file_name},
+    TypeRow{FlagType::made_to, "CODE", read_code},
+    TypeRow{FlagType::level, "CODE", read_code},
+    TypeRow{FlagType::page_form, "CODE", read_code},
+    TypeRow{FlagType::quote_form, "CODE", read_code},
+    TypeRow{FlagType::job_paper, "CODE", read_code},
+    TypeRow{FlagType::group_by, "CODE", read_code},
+    TypeRow{FlagType::order, "CODE", read_code},
 };
 
 constexpr bool in_order() {
@@ -376,6 +415,23 @@ std::vector<std::string_view> choices(FlagType type) {
         if (row.kind != OperationKind::extra_work) names.push_back(row.name);
       break;
     case FlagType::currency: return currency_codes();
+    case FlagType::model:
+      for (Model const& model : models()) names.push_back(model.name);
+      break;
+    case FlagType::binding:
+      for (Style const& style : styles()) names.push_back(style.name);
+      break;
+    case FlagType::made_to:
+      for (auto const each :
+           {MadeTo::spec, MadeTo::personal, MadeTo::options, MadeTo::stock, MadeTo::business})
+        names.push_back(made_to_name(each));
+      break;
+    case FlagType::level: return {"one-price", "components", "internal"};
+    case FlagType::page_form: return {"html", "pdf"};
+    case FlagType::quote_form: return {"html", "pdf", "ubl"};
+    case FlagType::job_paper: return {"confirmation", "receipt"};
+    case FlagType::group_by: return {"binding", "feature", "outlet", "customer", "month"};
+    case FlagType::order: return {"ended", "margin", "left", "hourly", "gap"};
     default: break;
   }
   return names;

@@ -69,6 +69,45 @@ enum class FlagType : std::uint8_t {
   week,       // "Mon-Fri 09:00-12:30 13:30-17:00, Sat 10:00-13:00"
   own_money,  // as money, or empty: none of its own
   codes,      // codes parted by blanks or commas, kept as text; may be empty
+
+  // What the workshop or the program knows by name: read as a code, a line or codes, and completed by what
+  // there is.
+  material,
+  customer,
+  service,  // of carriage
+  tax_class,
+  quote,    // "26-014b"
+  job,      // "26-014"
+  listing,  // by its number
+  lot,      // "L12", "K3"
+  goods,    // a material or a lot
+  outlet,
+  outlets,
+  person,  // or everyone
+  people,
+  on_bench,  // a person, a press or a drying place
+  places,    // presses and drying places
+  steps,
+  learnt,     // steps and materials that past jobs teach something of
+  worked,     // a step, or a part of the book
+  gate,       // that a job waits at
+  outside,    // work by others, in the words of the quote
+  lot_place,  // where lots lie
+  supplier,
+  model,
+  binding,
+  figure,       // of the book
+  setting,      // "goal.margin=35 %"
+  supposition,  // "goat-moss-08=+12%"
+  entry,        // of the log
+  book,         // a description's file, or the number of a job
+  made_to,      // to whose order
+  level,        // of a paper
+  page_form,    // html or pdf
+  quote_form,   // or ubl
+  job_paper,    // for the customer of a job
+  group_by,
+  order,  // of a list
 };
 
 struct Flag {

@@ -10,19 +10,22 @@
 namespace endband::cli {
 namespace {
 
-struct Stage {
-  std::string_view title, nouns;
+struct OwnRow {
+  std::string_view noun, words, summary;
 };
-constexpr std::array stages{
-    Stage{"Describe a book", "book"},
-    Stage{"Quote it", "quote"},
-    Stage{"Sell it", "listing"},
-    Stage{"Mind the shelf", "stock"},
-    Stage{"Make it", "job"},
-    Stage{"Look back", "margins"},
-    Stage{"Keep what a price needs", "material customer outlet rates bench steps"},
-    Stage{"The workshop", "workshop"},
+constexpr std::array own_table{
+    OwnRow{"help", "help [NOUN [VERB]]", "All commands, those of a noun, or one with its examples and flags"},
+    OwnRow{"help", "help --man", "The manual page, for man"},
+    OwnRow{"completion", "completion SHELL", "A script with which bash, zsh or fish completes commands"},
 };
+
+KeyValues own_rows(std::string_view noun) {
+  KeyValues rows;
+  for (OwnRow const& row : own_table)
+    if (noun.empty() || row.noun == noun)
+      rows.rows.emplace_back("  " + std::string(row.words), std::string(row.summary));
+  return rows;
+}
 
 std::string usage(Command const& command) {
   std::string line = "endband " + command_name(command);
@@ -35,29 +38,23 @@ std::string usage(Command const& command) {
 std::string flag_words(Flag const& flag) {
   std::string text = flag.letter == '\0' ? "" : fmt::format("-{}, ", flag.letter);
   text += flag.name;
-  if (flag.type != FlagType::on) text += fmt::format(" {}{}", placeholder(flag.type), flag.many ? " ..." : "");
+  if (flag.type != FlagType::on)
+    text += fmt::format(" {}{}", placeholder(flag.type), flag.many ? " ..." : "");
   return text;
 }
 
 void add_flags(KeyValues& into, std::span<Flag const> flags) {
-  for (Flag const& flag : flags) {
-    std::string help(flag.help);
-    auto const names = choices(flag.type);
-    if (!names.empty() && flag.type != FlagType::currency && flag.type != FlagType::operation) {
-      help += ": ";
-      for (std::size_t i = 0; i < names.size(); ++i) help += (i == 0 ? "" : ", ") + std::string(names[i]);
-    }
-    into.rows.emplace_back("  " + flag_words(flag), help);
-  }
+  for (Flag const& flag : flags) into.rows.emplace_back("  " + flag_words(flag), flag_help(flag));
 }
 
 KeyValues exits(Command const& command) {
   KeyValues codes;
-  codes.rows.emplace_back("  0", "done");
-  if (!command.refused_when.empty()) codes.rows.emplace_back("  1", std::string(command.refused_when));
-  codes.rows.emplace_back("  2", "the command line or the input file has to be changed");
-  codes.rows.emplace_back("  3", "a file or the workshop cannot be read or written");
-  codes.rows.emplace_back("  4", "a mistake in endband itself");
+  for (ExitRow const& row : exit_table()) {
+    bool const refused = row.code == 1;
+    if (refused && command.refused_when.empty()) continue;
+    codes.rows.emplace_back("  " + std::to_string(row.code),
+                            std::string(refused ? command.refused_when : row.words));
+  }
   return codes;
 }
 
@@ -99,28 +96,52 @@ Json command_json(Command const& command) {
 
 }  // namespace
 
+std::span<Stage const> stages() {
+  static constexpr std::array table{
+      Stage{"Describe a book", "book"},
+      Stage{"Quote it", "quote"},
+      Stage{"Sell it", "listing"},
+      Stage{"Mind the shelf", "stock"},
+      Stage{"Make it", "job"},
+      Stage{"Look back", "margins"},
+      Stage{"Keep what a price needs", "material customer outlet rates bench steps"},
+      Stage{"The workshop", "workshop"},
+  };
+  return table;
+}
+
+std::span<ExitRow const> exit_table() {
+  static constexpr std::array table{
+      ExitRow{0, "done"},
+      ExitRow{1, "refused by a rule, or a check found a fault"},
+      ExitRow{2, "the command line or the input file has to be changed"},
+      ExitRow{3, "a file or the workshop cannot be read or written"},
+      ExitRow{4, "a mistake in endband itself"},
+  };
+  return table;
+}
+
+std::string flag_help(Flag const& flag) {
+  bool const told =
+      flag.type == FlagType::kind || flag.type == FlagType::sold_by || flag.type == FlagType::charging;
+  std::string help(flag.help);
+  if (!told) return help;
+  auto const names = choices(flag.type);
+  for (std::size_t i = 0; i < names.size(); ++i) help += (i == 0 ? ": " : ", ") + std::string(names[i]);
+  return help;
+}
+
 Document short_help() {
   Document document;
   document.paragraph("endband works out what a hand-bound book costs and what to charge for it.");
   document.add(
       Verbatim{"From nothing to a quote:\n"
-               "  endband workshop new --sample                        an invented workshop to try\n"
+               "  endband workshop new --sample                        an invented workshop\n"
                "  endband book start raised-cords -o book.toml         a description to change\n"
-               "  endband quote make book.toml --customer otter-stage  its price, kept with a number\n"});
+               "  endband quote make book.toml --customer otter-stage  its price, numbered\n"});
   KeyValues nouns;
-  nouns.rows = {{"  book", "start a description, measure the book it describes"},
-                {"  quote", "make, list, show, explain"},
-                {"  listing", "what a book leaves you, outlet by outlet, and what is listed where"},
-                {"  stock", "what lies on the shelf, comes and goes"},
-                {"  job", "what was accepted: its goods, hours, payments"},
-                {"  margins", "what past jobs earned, and why not what was quoted"},
-                {"  material", "what is bought, its figures and its prices"},
-                {"  customer", "who asks"},
-                {"  outlet", "places where books are sold, and what they take"},
-                {"  rates", "tax, exchange and carriage, all your own"},
-                {"  bench", "who works when, days off, presses and drying places"},
-                {"  steps", "how long each step of the work takes"},
-                {"  workshop", "the file all of it is kept in, and its settings"}};
+  for (NounRow const& row : noun_table())
+    if (!row.own) nouns.rows.emplace_back("  " + std::string(row.noun), std::string(row.about));
   document.add(Verbatim{"\nCommands:\n"}).add(nouns);
   document.add(Verbatim{"All commands: endband help    One of them: endband help quote make\n"});
   return document;
@@ -132,7 +153,7 @@ Document overview() {
   document.heading("endband NOUN VERB ...");
   std::size_t widest = 0;
   for (Command const& command : commands()) widest = std::max(widest, command_name(command).size());
-  for (Stage const& stage : stages) {
+  for (Stage const& stage : stages()) {
     document.heading(std::string(stage.title), 2);
     KeyValues rows;
     for (Command const& command : commands())
@@ -141,6 +162,7 @@ Document overview() {
                                std::string(command.summary));
     document.add(std::move(rows));
   }
+  document.heading("The program itself", 2).add(own_rows({}));
   document.heading("On every command, before or after it", 2);
   KeyValues flags;
   add_flags(flags, global_flags());
@@ -155,6 +177,16 @@ Document noun_help(std::string_view noun) {
   Document document;
   document.paper = true;
   document.heading("endband " + std::string(noun));
+  if (noun == "help") return std::move(document.add(own_rows(noun)));
+  if (noun == "completion") {
+    document.add(own_rows(noun));
+    document.add(
+        Verbatim{"\nWhere each looks for it, for you alone:\n"
+                 "  endband completion bash > ~/.local/share/bash-completion/completions/endband\n"
+                 "  endband completion zsh > ~/.zfunc/_endband     (~/.zfunc being in your fpath)\n"
+                 "  endband completion fish > ~/.config/fish/completions/endband.fish\n"});
+    return document;
+  }
   document.add(verbs(noun));
   document.add(Verbatim{"More: endband help " + std::string(noun) + " VERB\n"});
   return document;

@@ -27,9 +27,7 @@ std::string join_or(std::vector<std::string_view> const& words) {
 
 std::vector<std::string_view> nouns() {
   std::vector<std::string_view> result;
-  for (Command const& command : commands())
-    if (std::find(result.begin(), result.end(), command.noun) == result.end()) result.push_back(command.noun);
-  result.push_back("help");
+  for (NounRow const& row : noun_table()) result.push_back(row.noun);
   return result;
 }
 
@@ -202,6 +200,8 @@ class Reader {
     result.at = args.text("--at");
     result.json = given("--json");
     result.jsonl = given("--jsonl");
+    result.no_pager = given("--no-pager");
+    result.no_colour = given("--no-color");
     result.dry_run = given("--dry-run");
     result.yes = given("--yes");
     return result;
@@ -216,19 +216,50 @@ class Reader {
   std::map<std::string, FlagValue, std::less<>> values_;
 };
 
-// `help`, `help NOUN`, `help NOUN VERB`, and -h anywhere.
+// What of the line holds without a command.
+Globals globals_of(std::span<std::string const> words) {
+  Globals globals;
+  globals.json = asks_for_json(words);
+  globals.no_pager = has_switch(words, "--no-pager");
+  globals.no_colour = has_switch(words, "--no-color");
+  return globals;
+}
+
+// `completion SHELL`.
+Read<Line> completion_line(std::span<std::string const> words, Scan const& seen) {
+  constexpr std::string_view noun = "completion";
+  Line line;
+  line.asks = Line::Asks::completion;
+  line.globals = globals_of(words);
+  if (seen.words.size() == 1) return refuse(command_fault(std::string(noun), "", "", "bash, zsh or fish"));
+  std::string const& shell = words[seen.words[1]];
+  auto const found = std::ranges::find(shells(), shell);
+  if (found == shells().end()) {
+    Fault fault =
+        command_fault(std::string(noun), "", shell, "a shell with a script here: bash, zsh or fish");
+    fault.near = nearest(shell, shells());
+    return refuse(std::move(fault));
+  }
+  if (seen.words.size() > 2)
+    return refuse(command_fault(std::string(noun), "", words[seen.words[2]], "a word that completion takes"));
+  line.shell = *found;
+  return line;
+}
+
+// `help`, `help NOUN`, `help NOUN VERB`, `help --man`, and -h anywhere.
 Read<Line> help_line(std::span<std::string const> words) {
   Line line;
-  line.asks = Line::Asks::help;
-  line.globals.json = asks_for_json(words);
+  line.asks = has_switch(words, "--man") ? Line::Asks::man : Line::Asks::help;
+  line.globals = globals_of(words);
   Scan const seen = scan(words);
   std::vector<std::string> about;
   for (std::size_t place : seen.words) about.push_back(words[place]);
   if (!about.empty() && about.front() == "help") about.erase(about.begin());
-  if (about.empty()) return line;
-  if (!same_noun(about[0]) || about[0] == "help") return refuse(unknown_noun(about[0]));
-  line.noun = find_command(about[0], verbs_of(about[0]).front())->noun;
-  if (about.size() == 1) return line;
+  if (about.empty() || line.asks == Line::Asks::man) return line;
+  auto const row = std::ranges::find(noun_table(), about[0], &NounRow::noun);
+  if (row == noun_table().end()) return refuse(unknown_noun(about[0]));
+  line.noun = row->noun;
+  if (about.size() == 1 || row->own) return line;
   line.command = find_command(about[0], about[1]);
   if (line.command == nullptr) return refuse(unknown_verb(about[0], about[1]));
   return line;
@@ -236,12 +267,16 @@ Read<Line> help_line(std::span<std::string const> words) {
 
 }  // namespace
 
-bool asks_for_json(std::span<std::string const> words) {
+bool has_switch(std::span<std::string const> words, std::string_view name) {
   for (std::string const& word : words) {
     if (word == "--") return false;
-    if (word == "--json" || word == "--jsonl") return true;
+    if (word == name) return true;
   }
   return false;
+}
+
+bool asks_for_json(std::span<std::string const> words) {
+  return has_switch(words, "--json") || has_switch(words, "--jsonl");
 }
 
 Read<Line> parse_line(std::span<std::string const> words) {
@@ -253,14 +288,15 @@ Read<Line> parse_line(std::span<std::string const> words) {
   if (version || seen.words.empty()) {
     Line line;
     line.asks = version ? Line::Asks::version : Line::Asks::nothing;
-    line.globals.json = asks_for_json(words);
+    line.globals = globals_of(words);
     for (std::string const& word : words)
-      if (!version && looks_like_flag(word) && word != "--json")
+      if (!version && looks_like_flag(word) && known_flag(flag_name(word)) == nullptr)
         return refuse(command_fault("", "", word, "a flag of endband; endband help lists them"));
     return line;
   }
   std::string const noun = words[seen.words[0]];
   if (!same_noun(noun)) return refuse(unknown_noun(noun));
+  if (noun == "completion") return completion_line(words, seen);
   std::string const verb = seen.words.size() > 1 ? words[seen.words[1]] : "";
   Command const* command = find_command(noun, verb);
   if (command == nullptr) return refuse(unknown_verb(noun, verb));

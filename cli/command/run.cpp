@@ -1,15 +1,24 @@
 #include "cli/command/run.h"
 
+#include "cli/command/complete.h"
 #include "cli/command/help.h"
+#include "cli/command/man.h"
+#include "cli/command/scan.h"
 #include "cli/command/words.h"
+#include "cli/completion/scripts.h"
 #include "cli/document/terminal.h"
+#include "cli/process/failure_report.h"
 #include "cli/version.h"
 #include "cli/words/fault_words.h"
+#include "db/undo.h"
 #include "engine/commission/commission.h"
 
+#include <cxxabi.h>
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdlib>
+#include <typeinfo>
 #include <utility>
 
 namespace endband::cli {
@@ -23,11 +32,23 @@ std::optional<std::string> named_workshop(Globals const& globals, Surroundings c
   return std::nullopt;
 }
 
+// A relative XDG path is to be ignored (XDG Base Directory Specification 0.8).
+std::string folder_of_ours(std::optional<std::string> const& xdg, Surroundings const& around,
+                           std::string_view usual) {
+  bool const said = xdg && xdg->starts_with('/');
+  return (said ? *xdg : around.home.value_or("") + std::string(usual)) + "/endband";
+}
+
 std::string usual_workshop(Surroundings const& around) {
-  // A relative XDG path is to be ignored (XDG Base Directory Specification 0.8).
-  if (around.data_home && around.data_home->starts_with('/'))
-    return *around.data_home + "/endband/workshop.db";
-  return around.home.value_or("") + "/.local/share/endband/workshop.db";
+  return folder_of_ours(around.data_home, around, "/.local/share") + "/workshop.db";
+}
+
+std::string kind_of(std::exception const& error) {
+  int status = 0;
+  char* const name = abi::__cxa_demangle(typeid(error).name(), nullptr, nullptr, &status);
+  std::string const kind = name != nullptr ? name : typeid(error).name();
+  std::free(name);
+  return kind;
 }
 
 // The line as one could type it again, without the workshop's path, which is private to the machine.
@@ -72,6 +93,9 @@ class Runner {
       switch (line->asks) {
         case Line::Asks::nothing: return shown(short_help(), help_json({}, nullptr), line->globals);
         case Line::Asks::help: return help(*line);
+        case Line::Asks::man: return plain_text("man", "page", man_page(), *line);
+        case Line::Asks::completion:
+          return plain_text("completion", "script", std::string(completion_script(line->shell)), *line);
         case Line::Asks::version: return version(line->globals);
         case Line::Asks::run: return ran(*line);
       }
@@ -80,8 +104,7 @@ class Runner {
     } catch (Overflow const&) {
       return refused({{FaultCode::too_large, {source(), 0, 0, ""}, "", "smaller numbers", {}}});
     } catch (std::exception const& error) {
-      return {exit_internal, "",
-              fmt::format("endband: a mistake in endband itself, nothing saved: {}\n", error.what()), false};
+      return failed(error);
     }
     return {};
   }
@@ -90,11 +113,43 @@ class Runner {
   std::string source() const { return command_ == nullptr ? "" : command_name(*command_); }
 
   TerminalStyle out_style() const {
-    return {around_.width, around_.out_is_terminal, around_.out_is_terminal && around_.colour};
+    bool const colour = around_.out_is_terminal && around_.colour && !has_switch(words_, "--no-color");
+    return {around_.width, around_.out_is_terminal, colour};
+  }
+
+  // For another program to read, byte by byte.
+  Outcome plain_text(std::string_view name, std::string_view key, std::string text, Line const& line) const {
+    if (line.globals.json)
+      text = json_text(Json::Object{{"schema", fmt::format("endband/{}/1", name)}, {std::string(key), text}},
+                       true);
+    return {0, std::move(text), "", false, false};
+  }
+
+  // Said in short, and kept where it can be passed on.
+  Outcome failed(std::exception const& error) const {
+    Failure failure{around_.now_utc, "", "", {}, kind_of(error), error.what()};
+    if (command_ != nullptr) {
+      failure.noun = command_->noun;
+      failure.verb = command_->verb;
+    }
+    for (std::string const& word : words_)
+      if (Flag const* const flag = looks_like_flag(word) ? known_flag(flag_name(word)) : nullptr;
+          flag != nullptr)
+        failure.flags.emplace_back(flag->name);
+    auto const path = keep_report(folder_of_ours(around_.state_home, around_, "/.local/state"), failure);
+    std::string text = fmt::format("endband: a mistake in endband itself, nothing saved: {}\n", error.what());
+    if (path)
+      text += fmt::format(
+          "What is known of it is in {}, without names and figures of yours: please send it to whoever you "
+          "have "
+          "endband from, and say what you did.\n",
+          *path);
+    return {exit_internal, "", std::move(text), false, false};
   }
 
   Outcome shown(Document const& document, Json const& json, Globals const& globals) const {
-    return {0, globals.json ? json_text(json, true) : to_terminal(document, out_style()), "", false};
+    return {0, globals.json ? json_text(json, true) : to_terminal(document, out_style()), "", false,
+            !globals.no_pager};
   }
 
   Outcome help(Line const& line) const {
@@ -135,14 +190,40 @@ class Runner {
     if (!answer) return refused(answer.error());
     Outcome result;
     result.saved = writes_ && !context_.dry_run;
+    result.may_page = !globals.no_pager;
     if (globals.jsonl)
       result.out = json_lines(answer->json());
     else if (globals.json)
       result.out = json_text(with_schema(schema_name(*command_), answer->json()), true);
     else
-      result.out = to_terminal(answer->document(), out_style());
+      result.out = to_terminal(for_a_person(answer->document(), result.saved), out_style());
     result.exit = answer->exit();
     return result;
+  }
+
+  // Whoever looks on is told how to take back what was written, where that can be.
+  Document for_a_person(Document document, bool saved) {
+    if (saved && around_.out_is_terminal && (command_->noun != "workshop" || command_->verb == "set"))
+      if (auto const entry = entry_to_take_back())
+        document.notice(NoticeKind::note,
+                        fmt::format("To take this back: endband workshop undo {} --yes", *entry));
+    return document;
+  }
+
+  // Tried and rolled back: some of what is written cannot be undone. What fails here is no failure of the
+  // command.
+  std::optional<std::int64_t> entry_to_take_back() try {
+    auto const workshop = context_.workshop();
+    if (!workshop) return std::nullopt;
+    auto const last = db::last_standing(**workshop);
+    db::EntryInfo info = context_.entry();
+    if (!last || last->command != info.command || last->at_utc != info.at_utc) return std::nullopt;
+    info.undoes = last->seq;
+    db::Writing writing(**workshop, info);
+    if (!db::undo(writing, last->seq)) return std::nullopt;
+    return last->seq;
+  } catch (std::exception const&) {
+    return std::nullopt;
   }
 
   Outcome refused(std::vector<Fault> const& given) const {
@@ -175,9 +256,21 @@ class Runner {
   bool writes_ = false;  // what was asked for would have written something
 };
 
+// `complete [--line] -- WORDS...`: of the shells' scripts, and so of no table.
+std::optional<Outcome> completed(std::vector<std::string> const& words, Surroundings const& around) {
+  if (words.empty() || words[0] != "complete") return std::nullopt;
+  bool const is_line = words.size() == 4 && words[1] == "--line" && words[2] == "--";
+  if (!is_line && (words.size() < 3 || words[1] != "--")) return Outcome{};
+  std::vector<std::string> const typed =
+      is_line ? typed_words(words[3]) : std::vector<std::string>(words.begin() + 2, words.end());
+  std::string const usual = named_workshop({}, around).value_or(usual_workshop(around));
+  return Outcome{0, completion_text(complete(typed, usual)), "", false, false};
+}
+
 }  // namespace
 
 Outcome run_line(std::vector<std::string> const& words, Surroundings const& surroundings) {
+  if (auto outcome = completed(words, surroundings)) return std::move(*outcome);
   return Runner(words, surroundings).outcome();
 }
 

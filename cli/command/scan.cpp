@@ -5,9 +5,7 @@
 #include <algorithm>
 
 namespace endband::cli {
-namespace {
 
-// A flag's name has one type in all commands, or the line could not be read before the command is known.
 Flag const* known_flag(std::string_view name) {
   auto const is_it = [&](Flag const& flag) {
     return flag.name == name || (name.size() == 2 && flag.letter != '\0' && name[1] == flag.letter);
@@ -19,8 +17,6 @@ Flag const* known_flag(std::string_view name) {
       if (is_it(flag)) return &flag;
   return nullptr;
 }
-
-}  // namespace
 
 std::string_view flag_name(std::string_view word) { return word.substr(0, word.find('=')); }
 

@@ -10,12 +10,18 @@
 
 namespace endband::cli {
 
+struct Flag;
+
 struct Scan {
   std::vector<std::size_t> words;  // places of what is no flag, nor the value of one; after "--" everything
   bool help = false;               // -h or --help, which wins wherever it stands
   std::vector<Fault> faults;       // a flag at the end, or before another, without its value
 };
 Scan scan(std::span<std::string const> line);
+
+// A flag of any command by its name or letter; its name takes a value in all of them or in none, or the line
+// could not be read before the command is known. nullptr: there is none.
+Flag const* known_flag(std::string_view name);
 
 // "--kind=paper" is "--kind".
 std::string_view flag_name(std::string_view word);

@@ -94,6 +94,7 @@ std::span<Command const> commands() {
       steps_learn(),
       workshop_new(),
       workshop_set(),
+      workshop_today(),
       workshop_show(),
       workshop_check(),
       workshop_log(),
@@ -118,12 +119,41 @@ std::string schema_name(Command const& command) {
   return "endband/" + std::string(command.noun) + "-" + std::string(command.verb) + "/1";
 }
 
+std::span<NounRow const> noun_table() {
+  static constexpr std::array nouns{
+      NounRow{"book", "start a description, measure the book it describes"},
+      NounRow{"quote", "make, list, show, explain"},
+      NounRow{"listing", "what a book leaves you, outlet by outlet, and what is listed where"},
+      NounRow{"stock", "what lies on the shelf, comes and goes"},
+      NounRow{"job", "what was accepted: its goods, hours, payments"},
+      NounRow{"margins", "what past jobs earned, and why not what was quoted"},
+      NounRow{"material", "what is bought, its figures and its prices"},
+      NounRow{"customer", "who asks"},
+      NounRow{"outlet", "places where books are sold, and what they take"},
+      NounRow{"rates", "tax, exchange and carriage, all your own"},
+      NounRow{"bench", "who works when, days off, presses and drying places"},
+      NounRow{"steps", "how long each step of the work takes"},
+      NounRow{"workshop", "the file all of it is kept in, and its settings"},
+      NounRow{"help", "the commands, one of them, or the manual page", true},
+      NounRow{"completion", "what a shell completes these commands with", true},
+  };
+  return nouns;
+}
+
+std::span<std::string_view const> shells() {
+  static constexpr std::array<std::string_view, 3> names{"bash", "zsh", "fish"};
+  return names;
+}
+
 std::span<Flag const> global_flags() {
   static constexpr std::array flags{
       Flag{"--workshop", FlagType::file, "the workshop's file; else ENDBAND_WORKSHOP, else the usual place"},
       Flag{"--on", FlagType::date, "the business day, for prices, times and settings in force; else today"},
       Flag{"--at", FlagType::clock, "the time of day (UTC) that the log keeps; else now"},
       Flag{"--json", FlagType::on, "answer, and faults, as one JSON document"},
+      Flag{"--no-pager", FlagType::on, "do not page a long answer at a terminal"},
+      Flag{"--no-color", FlagType::on, "no bold and no colour at a terminal"},
+      Flag{"--no-input", FlagType::on, "for scripts that say so: nothing is ever asked"},
       Flag{"--help", FlagType::on, "help, wherever it stands", 'h'},
       Flag{"--version", FlagType::on, "name and version"},
       Flag{"--jsonl", FlagType::on, "a list as one JSON object a line"},

@@ -157,7 +157,7 @@ Command bench_off() {
       .summary = "Say on which days a person, or everyone, does not work",
       .about = "Both days included. What sets or dries goes on meanwhile. --working takes such days back.",
       .words =
-          {{"CODE", FlagType::code, "of the person, or everyone"},
+          {{"CODE", FlagType::person, "of the person, or everyone"},
            {"FIRST", FlagType::date, "the first day off"},
            {.name = "LAST", .type = FlagType::date, .help = "the last one; else the first", .needed = false}},
       .flags = {{"--reason", FlagType::words, "why, for the bench only"},

@@ -218,7 +218,7 @@ Command bench_set() {
               "A person has hours, a press or a drying place a count: how many books it takes at once. Which "
               "one a new "
               "code is follows from that. What is not named stays as it is.",
-          .words = {{"CODE", FlagType::code, "of the person, press or drying place"}},
+          .words = {{"CODE", FlagType::on_bench, "of the person, press or drying place"}},
           .flags = {{"--hours", FlagType::week,
                      "of a person: \"Mon-Fri 09:00-12:30 13:30-17:00, Sat 10:00-13:00\""},
                     {"--pay", FlagType::own_money, "an hour of theirs; \"\": the workshop's rate"},

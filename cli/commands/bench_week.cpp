@@ -207,7 +207,7 @@ Command bench_week() {
           "is left. A job that waits for its customer's word is not in it.",
       .words = {},
       .flags = {{"--days", FlagType::whole, "how many days are shown; else 7"},
-                {"--with", FlagType::words, "a quote not yet accepted, as if it were: 26-014b"},
+                {"--with", FlagType::quote, "a quote not yet accepted, as if it were: 26-014b"},
                 {"--svg", FlagType::folder, "the folder to write the chart to; made when it is not there"}},
       .examples = {"bench week", "bench week --days 21 --svg chart"},
       .refused_when =

@@ -103,7 +103,7 @@ Command book_start() {
       .summary = "Start the description of a book from a model",
       .about = "Without -o the text is shown. A model names no material: your habits do, or the description.",
       .words = {{.name = "MODEL",
-                 .type = FlagType::code,
+                 .type = FlagType::model,
                  .help = "one of --list",
                  .needed = false,
                  .many = false}},

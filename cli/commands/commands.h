@@ -77,6 +77,7 @@ Command steps_set();
 Command steps_list();
 Command workshop_new();
 Command workshop_set();
+Command workshop_today();
 Command workshop_show();
 Command workshop_check();
 Command workshop_log();

@@ -139,7 +139,8 @@ Read<Answer> run_show(Context& context, Args const& args) {
   return Answer(CustomerCard{std::move(*customer)});
 }
 
-constexpr Word code_word{"CODE", FlagType::code, "the customer's code, such as otter-stage"};
+constexpr Word code_word{"CODE", FlagType::customer, "the customer's code, such as otter-stage"};
+constexpr Word new_code{"CODE", FlagType::code, code_word.help};
 
 }  // namespace
 
@@ -149,7 +150,7 @@ Command customer_add() {
       .verb = "add",
       .summary = "Add a customer",
       .about = "Names and addresses live apart from quotes, which carry only the code.",
-      .words = {code_word},
+      .words = {new_code},
       .flags = customer_flags(),
       .examples =
           {"customer add mira-holt --name \"Mira Holt\" --email mira@example.org --country AT",

@@ -265,7 +265,7 @@ Command job_cut() {
           "puts back what is "
           "left over in a piece worth keeping. It plans from the shelf alone, also where new goods would "
           "cost less.",
-      .words = {{"NUMBER", FlagType::code, "the job's number: 26-014, or 14 while one year only has it", true,
+      .words = {{"NUMBER", FlagType::job, "the job's number: 26-014, or 14 while one year only has it", true,
                  true}},
       .flags = {{"--work", FlagType::work, "how long to look for a better plan; else 300000"},
                 {"--svg", FlagType::folder, "the folder to write the drawings to; made when it is not there"},

@@ -173,7 +173,7 @@ Read<Answer> run(Context& context, Args const& args) {
 
 std::vector<Flag> flags() {
   std::vector<Flag> all{
-      {"--paper", FlagType::code, "confirmation (unless said), or receipt"},
+      {"--paper", FlagType::job_paper, "confirmation (unless said), or receipt"},
       {"--payment", FlagType::whole, "of a receipt: which payment, counted as they came; else the last"}};
   for (Flag const& flag : paper_flags()) all.push_back(flag);
   return all;

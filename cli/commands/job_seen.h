@@ -48,7 +48,7 @@ struct JobSeen {
 // Faults: unknown_code, at the word that named the job.
 Read<JobSeen> see_job(db::Workshop& workshop, Args const& args, Date on);
 Read<db::JobHeader> job_meant(db::Workshop& workshop, Args const& args);  // the first word
-inline constexpr Word job_word{"NUMBER", FlagType::code,
+inline constexpr Word job_word{"NUMBER", FlagType::job,
                                "the job's number: 26-014, or 14 while one year only has it"};
 
 Json job_json(db::JobHeader const& job);

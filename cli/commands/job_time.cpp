@@ -188,7 +188,7 @@ Command job_time() {
               "is of the "
               "day it began on. --as-quoted tells what is left of the quoted hours.",
           .words = {job_word,
-                    {"WHAT", FlagType::words,
+                    {"WHAT", FlagType::worked,
                      "a step, such as sew-sections, or a part of the book, such as sewing", false},
                     {"SPAN", FlagType::span, "from when to when, 09:10-11:40, or how long, \"2 h 30 min\"",
                      false}},

@@ -132,7 +132,7 @@ std::vector<Flag> goal_flags() {
           {"--hourly", FlagType::money, "the goal: what an hour earns"},
           {"--leave", FlagType::money, "the goal: yours after fees, tax and carriage"},
           {"--carriage", FlagType::money, "carriage, at cost and without tax; else none"},
-          {"--service", FlagType::code, "the carriage service, whose table says what it takes"},
+          {"--service", FlagType::service, "the carriage service, whose table says what it takes"},
           {"--to", FlagType::country, "the country it is sent to"}};
 }
 

@@ -188,10 +188,10 @@ Read<Answer> run_end(Context& context, Args const& args) {
   return Answer(std::move(*view));
 }
 
-constexpr Word number_word{"NUMBER", FlagType::whole, "the listing's number"};
+constexpr Word number_word{"NUMBER", FlagType::listing, "the listing's number"};
 
 std::vector<Flag> post_flags() {
-  std::vector<Flag> flags{{"--through", FlagType::codes, "the outlet it is listed at"},
+  std::vector<Flag> flags{{"--through", FlagType::outlets, "the outlet it is listed at"},
                           {"--at-price", FlagType::money, "the ticket; else the least that meets the goal"}};
   for (Flag const& flag : goal_flags()) flags.push_back(flag);
   return flags;
@@ -207,7 +207,7 @@ Command listing_post() {
               "What the book costs is kept with it, so that the list can say what is left of it later. "
               "Nothing is "
               "sent anywhere.",
-          .words = {{"BOOK", FlagType::file, "a description, or the number of a job"}},
+          .words = {{"BOOK", FlagType::book, "a description, or the number of a job"}},
           .flags = post_flags(),
           .examples = {"listing post book.toml --through post --at-price 480",
                        "listing post book.toml --through post --dry-run"},

@@ -169,7 +169,7 @@ Read<Answer> run(Context& context, Args const& args) {
 
 std::vector<Flag> listing_price_flags() {
   std::vector<Flag> flags{
-      {"--through", FlagType::codes, "an outlet, several parted by commas, or all"},
+      {"--through", FlagType::outlets, "an outlet, several parted by commas, or all"},
       {"--at-price", FlagType::money, "a ticket of yours, instead of the least that meets the goal"},
       {"--sale", FlagType::share, "what a sale of so much off would leave"},
       {"--one-price", FlagType::on, "the least ticket that meets the goal in all of them"}};
@@ -187,7 +187,7 @@ Command listing_price() {
       .about =
           "A book of a description is priced as a quote of it would be; the book of a job from what it has "
           "really cost.",
-      .words = {{"BOOK", FlagType::file, "a description, or the number of a job"}},
+      .words = {{"BOOK", FlagType::book, "a description, or the number of a job"}},
       .flags = listing_price_flags(),
       .examples = {"listing price book.toml --through post",
                    "listing price book.toml --through all --one-price"},

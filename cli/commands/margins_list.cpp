@@ -297,8 +297,8 @@ Read<Answer> run(Context& context, Args const& args) {
 Command margins_list() {
   std::vector<Flag> flags = past_flags();
   flags.insert(flags.end(),
-               {{"--by", FlagType::code, "binding, feature, outlet, customer or month: sums of each"},
-                {"--sort", FlagType::code, "ended, margin, left, hourly or gap: the lowest first"},
+               {{"--by", FlagType::group_by, "binding, feature, outlet, customer or month: sums of each"},
+                {"--sort", FlagType::order, "ended, margin, left, hourly or gap: the lowest first"},
                 {"--svg", FlagType::folder, "draw the figures into that folder"}});
   return {.noun = "margins",
           .verb = "list",

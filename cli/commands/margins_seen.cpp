@@ -49,9 +49,9 @@ double major(Money money) {
 std::vector<Flag> past_flags() {
   return {{"--since", FlagType::date, "only jobs finished on that day or later"},
           {"--until", FlagType::date, "only jobs finished by that day"},
-          {"--binding", FlagType::code, "only of that binding"},
-          {"--outlet", FlagType::code, "only sold through that outlet; own: by the workshop itself"},
-          {"--customer", FlagType::code, "only for that customer"}};
+          {"--binding", FlagType::binding, "only of that binding"},
+          {"--outlet", FlagType::outlet, "only sold through that outlet; own: by the workshop itself"},
+          {"--customer", FlagType::customer, "only for that customer"}};
 }
 
 Read<db::PastFilter> past_filter(db::Workshop& workshop, Args const& args, Date on) {

@@ -43,7 +43,7 @@ std::vector<Flag> price_flags() {
        "inward carriage and clearance, a pack's share, in the workshop's money"},
       {"--duty", FlagType::share, "of the price"},
       {"--tax", FlagType::share, "purchase tax, of price + carriage + duty"},
-      {"--supplier", FlagType::words, "where it is bought"},
+      {"--supplier", FlagType::supplier, "where it is bought"},
   };
 }
 

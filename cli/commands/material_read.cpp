@@ -136,7 +136,7 @@ Command material_show() {
           .verb = "show",
           .summary = "Show a material and all its prices",
           .about = "",
-          .words = {{"CODE", FlagType::code, "the material's code"}},
+          .words = {{"CODE", FlagType::material, "the material's code"}},
           .flags = {},
           .examples = {"material show goat-moss-08", "material show leaf-gold-23 --json"},
           .refused_when = "",

@@ -101,7 +101,8 @@ Read<Answer> run_price(Context& context, Args const& args) {
       changed(context, Deed::priced, after, from, changes_between(old, fields_of(**price, after.sold_by))));
 }
 
-constexpr Word code_word{"CODE", FlagType::code, "the material's code, such as goat-green"};
+constexpr Word code_word{"CODE", FlagType::material, "the material's code, such as goat-green"};
+constexpr Word new_code{"CODE", FlagType::code, code_word.help};
 
 // What a material is sold by may change within its dimension: single sheets to pads.
 std::vector<Flag> change_flags() {
@@ -129,7 +130,7 @@ Command material_add() {
       .summary = "Add a material to the catalogue",
       .about =
           "With --pack and --price it has its first price at once. What its kind needs is said when missing.",
-      .words = {code_word},
+      .words = {new_code},
       .flags = all_flags(),
       .examples = {"material add goat-black --kind leather --sold-by skin --name \"Goat, black, 0.9\" "
                    "--buyer \"black goatskin\" --caliper \"0.9 mm\" --density \"750 kg/m3\" --usable \"700 x "

@@ -135,7 +135,8 @@ Read<Answer> run_show(Context& context, Args const& args) {
   return Answer(std::move(view));
 }
 
-constexpr Word code_word{"CODE", FlagType::code, "the outlet's code, such as ink-fair"};
+constexpr Word code_word{"CODE", FlagType::outlet, "the outlet's code, such as ink-fair"};
+constexpr Word new_code{"CODE", FlagType::code, code_word.help};
 
 }  // namespace
 
@@ -146,7 +147,7 @@ Command outlet_add() {
           .about =
               "Its terms stand in a text file; endband outlet show --example prints one to start from. All "
               "rates are yours to enter: endband knows none.",
-          .words = {code_word, {"FILE", FlagType::file, "its terms, or - for standard input"}},
+          .words = {new_code, {"FILE", FlagType::file, "its terms, or - for standard input"}},
           .flags = {{"--from", FlagType::date, "in force from this day; else from today"}},
           .examples = {"outlet add ink-fair fair.toml",
                        "outlet add sea-fair fair.toml --from 2027-01-01 --dry-run"},
@@ -191,7 +192,7 @@ Command outlet_show() {
           .verb = "show",
           .summary = "Show the terms of an outlet",
           .about = "",
-          .words = {{"CODE", FlagType::code, "the outlet's code", false}},
+          .words = {{"CODE", FlagType::outlet, "the outlet's code", false}},
           .flags = {{"--text", FlagType::on, "as its owner wrote it, to change and hand back"},
                     {"--example", FlagType::on, "a text to start from"}},
           .examples = {"outlet show post", "outlet show --example"},

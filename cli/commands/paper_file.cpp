@@ -67,8 +67,8 @@ Read<PaperFile> as_pdf(NewPaper const& paper, std::string& text) {
 
 }  // namespace
 
-std::vector<Flag> paper_flags(std::string_view forms_words) {
-  return {{"--as", FlagType::code, forms_words},
+std::vector<Flag> paper_flags(FlagType form, std::string_view forms_words) {
+  return {{"--as", form, forms_words},
           {"--output", FlagType::file, "the file to write, whose ending says the form too", 'o'},
           {"--letter", FlagType::on, "for US Letter paper; else A4"}};
 }

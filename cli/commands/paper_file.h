@@ -21,7 +21,8 @@ enum class PaperForm : std::uint8_t { html, pdf, ubl };
 inline constexpr std::array page_forms{PaperForm::html, PaperForm::pdf};
 
 // --as, --output (whose ending says the form too) and --letter.
-std::vector<Flag> paper_flags(std::string_view forms = "html (unless said) or pdf");
+std::vector<Flag> paper_flags(FlagType form = FlagType::page_form,
+                              std::string_view forms = "html (unless said) or pdf");
 
 // Faults: bad_value, where --as and the ending of --output differ, or say no form.
 Read<PaperForm> paper_form(Args const& args, std::span<PaperForm const> allowed = page_forms);

@@ -116,9 +116,9 @@ Command quote_explain() {
               "Every material and step with its rule and numbers, the rates, the ladder of prices, what an "
               "hour earns "
               "at each. With a FIGURE of the book: its formula, what it reads, and where that is from.",
-          .words = {{"NUMBER", FlagType::code, "the quote's number"},
+          .words = {{"NUMBER", FlagType::quote, "the quote's number"},
                     {.name = "FIGURE",
-                     .type = FlagType::words,
+                     .type = FlagType::figure,
                      .help = "a figure of the book by its name or symbol, such as arc or A",
                      .needed = false,
                      .many = false}},

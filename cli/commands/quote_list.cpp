@@ -79,7 +79,7 @@ Command quote_list() {
           .summary = "List the quotes, newest first",
           .about = "",
           .words = {},
-          .flags = {{"--customer", FlagType::code, "only of this customer"},
+          .flags = {{"--customer", FlagType::customer, "only of this customer"},
                     {"--last", FlagType::whole, "so many; else 50"}},
           .examples = {"quote list", "quote list --customer ida-quill --last 10"},
           .refused_when = "",

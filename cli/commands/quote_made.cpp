@@ -175,7 +175,7 @@ std::vector<Fault> changed_since(Computed const& computed, db::Workshop& worksho
 
 std::vector<Flag> asking_flags(bool with_customer) {
   std::vector<Flag> flags;
-  if (with_customer) flags.push_back({"--customer", FlagType::code, "who asks"});
+  if (with_customer) flags.push_back({"--customer", FlagType::customer, "who asks"});
   flags.insert(
       flags.end(),
       {{"--margin", FlagType::share, "the goal: money left, of the price without tax"},
@@ -184,13 +184,13 @@ std::vector<Flag> asking_flags(bool with_customer) {
        {"--hourly", FlagType::money, "the goal: what an hour earns"},
        {"--leave", FlagType::money, "the goal: yours after fees, tax and carriage"},
        {"--at-price", FlagType::money, "no goal: what is asked, as the buyer sees it"},
-       {"--through", FlagType::codes, "the outlet it is sold through; else the workshop itself"},
+       {"--through", FlagType::outlets, "the outlet it is sold through; else the workshop itself"},
        {"--discount", FlagType::share, "given away, off the price that was found; 100 %: a gift"},
        {"--discount-because", FlagType::words, "why it is given away"},
-       {"--made-to", FlagType::code, "spec, personal, options, stock or business"},
+       {"--made-to", FlagType::made_to, "spec, personal, options, stock or business"},
        {"--because", FlagType::words, "the reason of --made-to: \"own dimensions\", \"initials tooled\""},
        {"--budget", FlagType::money, "what the customer can pay: which options bring it under that"},
-       {"--service", FlagType::code, "the carriage service, whose table says what it takes"},
+       {"--service", FlagType::service, "the carriage service, whose table says what it takes"},
        {"--to", FlagType::country, "the country it is sent to; else the customer's"},
        {"--carriage", FlagType::money, "carriage charged to the customer, without tax; else none"},
        {"--by", FlagType::date, "the day the customer asks for: can it be done, and what would have to give"},

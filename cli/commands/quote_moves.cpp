@@ -185,7 +185,7 @@ Read<Answer> run_accept(Context& context, Args const& args) {
   return Answer(std::move(*view));
 }
 
-constexpr Word number_word{"NUMBER", FlagType::code,
+constexpr Word number_word{"NUMBER", FlagType::quote,
                            "the quote's number: 26-001a, or 26-001 for its latest issue"};
 constexpr Flag words_flag{"--words", FlagType::words, "what else is to be kept of it"};
 

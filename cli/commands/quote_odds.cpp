@@ -217,7 +217,7 @@ Command quote_odds() {
           "again; nothing is counted twice. It says how many hours and what cost to expect, how often the "
           "price would not "
           "cover it, and which price keeps the margin. Nothing is saved.",
-      .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
+      .words = {{"NUMBER", FlagType::quote, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
       .flags = risk_flags(),
       .examples = {"quote odds 26-001", "quote odds 26-001 --runs 50000 --confidence \"90 %\" --json"},
       .refused_when = "",

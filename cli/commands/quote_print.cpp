@@ -128,8 +128,8 @@ Read<Answer> run(Context& context, Args const& args) {
 }
 
 std::vector<Flag> flags() {
-  std::vector<Flag> all = paper_flags("html (unless said), pdf, or ubl");
-  all.insert(all.begin(), {"--level", FlagType::code, "one-price, components (unless said), or internal"});
+  std::vector<Flag> all = paper_flags(FlagType::quote_form, "html (unless said), pdf, or ubl");
+  all.insert(all.begin(), {"--level", FlagType::level, "one-price, components (unless said), or internal"});
   return all;
 }
 
@@ -148,7 +148,7 @@ Command quote_print() {
           "it; the internal one has, and says so. --as ubl writes it for the customer's own program: a "
           "Quotation "
           "of OASIS UBL 2.1, in XML.",
-      .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
+      .words = {{"NUMBER", FlagType::quote, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
       .flags = flags(),
       .examples = {"quote print 26-001", "quote print 26-001 --level one-price -o offer.pdf"},
       .refused_when = "",

@@ -77,7 +77,7 @@ Command quote_revise() {
       .verb = "revise",
       .summary = "Price a book anew, as another issue of a quote",
       .about = "The issues before it no longer hold; all are kept as they were. The customer stays the same.",
-      .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"},
+      .words = {{"NUMBER", FlagType::quote, "the quote's number: 26-001a, or 26-001 for its latest issue"},
                 {"FILE", FlagType::file, "a description, or - for standard input"}},
       .flags = asking_flags(false),
       .examples = {"quote revise 26-001a book.toml --margin \"38 %\"",

@@ -112,7 +112,7 @@ Command quote_show() {
       .about =
           "No cost, hour, rate or supplier can be on it. A bare count (14) will do while one year only has "
           "it.",
-      .words = {{"NUMBER", FlagType::code, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
+      .words = {{"NUMBER", FlagType::quote, "the quote's number: 26-001a, or 26-001 for its latest issue"}},
       .flags = {},
       .examples = {"quote show 26-001a", "quote show 1 --json"},
       .refused_when = "",

@@ -103,7 +103,7 @@ Command quote_weigh() {
           .verb = "weigh",
           .summary = "Show what weighs most: what a change of each input does",
           .about = "One input at a time is raised, the others as the quote has them; largest first.",
-          .words = {{"NUMBER", FlagType::code, "the quote's number"}},
+          .words = {{"NUMBER", FlagType::quote, "the quote's number"}},
           .flags = {{"--change", FlagType::share, "by how much; else 10 %"}},
           .examples = {"quote weigh 26-001a", "quote weigh 1 --change \"25 %\" --json"},
           .refused_when = "",

@@ -207,7 +207,7 @@ Command rates_tax() {
           .about =
               "workshop set tax-class.box=CLASS says which component of a quote, or carriage, is of a class; "
               "all else bears tax.rate. Computed with the rates given; no tax advice.",
-          .words = {{"CLASS", FlagType::code, "a name of yours, such as reduced"},
+          .words = {{"CLASS", FlagType::tax_class, "a name of yours, such as reduced"},
                     {"RATE", FlagType::share, "its rate"}},
           .flags = {{"--from", FlagType::date, "in force from this day; else from today"}},
           .examples = {"rates tax reduced \"7 %\"", "rates tax reduced \"9 %\" --from 2027-01-01 --dry-run"},
@@ -240,7 +240,7 @@ Command rates_carriage() {
       .verb = "carriage",
       .summary = "Set what a carriage service takes, from a day on",
       .about = "endband rates list --example prints a table to start from.",
-      .words = {{"CODE", FlagType::code, "the service's code, such as parcel-post"},
+      .words = {{"CODE", FlagType::service, "the service's code, such as parcel-post"},
                 {"FILE", FlagType::file, "its table, or - for standard input", false}},
       .flags = {{"--gone", FlagType::on, "it is not used any more"},
                 {"--from", FlagType::date, "in force from this day; else from today"}},

@@ -311,7 +311,7 @@ Read<Answer> run(Context& context, Args const& args) {
 
 Command steps_learn() {
   std::vector<Flag> flags = past_flags();
-  flags.insert(flags.end(), {{"--accept", FlagType::codes,
+  flags.insert(flags.end(), {{"--accept", FlagType::learnt,
                               "steps, materials or enquiries whose learned figures are to be in force"},
                              {"--from", FlagType::date, "in force from this day; else from today"},
                              {"--all", FlagType::on, "all steps, not only those that differ most"},

@@ -126,7 +126,7 @@ Read<Answer> run(Context& context, Args const& args) {
 }
 
 std::vector<Flag> flags() {
-  std::vector<Flag> all{{"--place", FlagType::words, "where it lies now; empty: nowhere in particular"},
+  std::vector<Flag> all{{"--place", FlagType::lot_place, "where it lies now; empty: nowhere in particular"},
                         {"--opened", FlagType::date, "the day on which it was opened"},
                         {"--keeps-until", FlagType::date, "the last day on which it may be used"},
                         {"--note", FlagType::words, "for the bench; empty: none"}};
@@ -144,7 +144,7 @@ Command stock_change() {
       .about =
           "What is opened keeps for fewer days: stock supply says how many. A skin is cut by its outline, "
           "as it lies there now; until it is measured, by a guess of its area.",
-      .words = {{"LOT", FlagType::words, "a lot such as L12 or K3"}},
+      .words = {{"LOT", FlagType::lot, "a lot such as L12 or K3"}},
       .flags = flags(),
       .examples = {"stock change K1 --place \"skin rack\"",
                    "stock change K2 --stations \"0 620, 350 760, 900 520 mm\" --flaw \"120 400 15 mm\""},

@@ -119,12 +119,12 @@ Command stock_count() {
       .about =
           "The first count of a material that never moved is its opening stock. More than is known is found: "
           "worth what --worth says, else what the rest is worth, else the price in force. Less is missing.",
-      .words = {{"CODE|LOT", FlagType::words, "a material, or a lot such as L12 or K3"},
+      .words = {{"CODE|LOT", FlagType::goods, "a material, or a lot such as L12 or K3"},
                 {"QUANTITY", FlagType::quantity, "what lies there: \"12 sheets\"; 0 for nothing", true,
                  true}},
       .flags = {{"--reason", FlagType::words, "why it differs, when one knows"},
                 {"--worth", FlagType::money, "what is found is worth, all of it"},
-                {"--place", FlagType::words, "where what is found lies"}},
+                {"--place", FlagType::lot_place, "where what is found lies"}},
       .examples = {"stock count text-laid-110 \"84 sheets\" --worth 48.72 --place \"plan chest 2\"",
                    "stock count linen-25-3 40 m --reason \"a spool behind the press\" --dry-run"},
       .refused_when = "goods moved after the day, or there is no worth for what was found",

@@ -74,7 +74,7 @@ Command stock_hand_back() {
           .verb = "hand-back",
           .summary = "Hand back to a customer what was in custody",
           .about = "Without a quantity: all that is left of the lot.",
-          .words = {{"LOT", FlagType::words, "a lot in custody, such as L12"},
+          .words = {{"LOT", FlagType::lot, "a lot in custody, such as L12"},
                     {"QUANTITY", FlagType::quantity, "how much of it: \"4 pieces\"", false, true}},
           .flags = {{"--reason", FlagType::words, "why: left over, or as it came"}},
           .examples = {"stock hand-back L1 1 piece --reason \"left over\"", "stock hand-back L1 --dry-run"},

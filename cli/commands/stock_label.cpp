@@ -113,7 +113,7 @@ Command stock_label() {
               "Eight to a page, each 88 x 57 mm at true size. Without a lot: one for every skin and offcut "
               "on the shelf.",
           .words = {{.name = "LOT",
-                     .type = FlagType::words,
+                     .type = FlagType::lot,
                      .help = "a lot's mark: L3, K1",
                      .needed = false,
                      .many = true}},

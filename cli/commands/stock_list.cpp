@@ -138,9 +138,9 @@ Command stock_list() {
       .about =
           "Free is what is good and not reserved for a job. With --on: as it was at the end of that day. A "
           "customer's goods are never in it, but with --custody.",
-      .words = {{"CODE", FlagType::code, "one material", false}},
+      .words = {{"CODE", FlagType::material, "one material", false}},
       .flags = {{"--lots", FlagType::on, "each lot, skin and offcut by itself"},
-                {"--place", FlagType::words, "only what lies there"},
+                {"--place", FlagType::lot_place, "only what lies there"},
                 {"--custody", FlagType::on, "what belongs to customers"},
                 {"--used-up", FlagType::on, "also what is used up"}},
       .examples = {"stock list", "stock list goat-moss-08 --lots"},

@@ -121,8 +121,8 @@ Command stock_moves() {
       .about =
           "Into a lot is positive, out of it negative. A movement is never altered: what takes one back is a "
           "movement of its own.",
-      .words = {{"CODE|LOT", FlagType::words, "of one material, or of one lot such as L12 or K3", false}},
-      .flags = {{"--job", FlagType::words, "only of this job, such as 26-014"},
+      .words = {{"CODE|LOT", FlagType::goods, "of one material, or of one lot such as L12 or K3", false}},
+      .flags = {{"--job", FlagType::job, "only of this job, such as 26-014"},
                 {"--last", FlagType::whole, "so many; else 50"}},
       .examples = {"stock moves", "stock moves goat-moss-08 --last 20"},
       .refused_when = "",

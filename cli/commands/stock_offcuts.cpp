@@ -74,7 +74,7 @@ Command stock_offcuts() {
       .summary = "List the offcuts that were worth keeping, largest first",
       .about =
           "An offcut has one value, stated when it was cut: it came off the job, and is never written up.",
-      .words = {{"CODE", FlagType::code, "of one material", false}},
+      .words = {{"CODE", FlagType::material, "of one material", false}},
       .flags = {},
       .examples = {"stock offcuts", "stock offcuts goat-moss-08"},
       .refused_when = "",

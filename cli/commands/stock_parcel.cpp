@@ -149,20 +149,20 @@ class ParcelReader {
 
 std::vector<Flag> parcel_flags() {
   return {
-      {"--supplier", FlagType::words, "who sent it; else whose prices are in force"},
+      {"--supplier", FlagType::supplier, "who sent it; else whose prices are in force"},
       {"--currency", FlagType::currency, "of the prices said; else the workshop's"},
       {"--rate", FlagType::number, "the workshop's money for one unit of the supplier's"},
       {"--carriage", FlagType::money, "carriage and clearance of the whole parcel, shared over the lines"},
       {"--duty", FlagType::share, "of the prices; else none"},
       {"--tax", FlagType::share, "purchase tax, of price, carriage and duty; else none"},
-      {"--place", FlagType::words, "where it lies: plan chest 3"},
+      {"--place", FlagType::lot_place, "where it lies: plan chest 3"},
       {"--batch", FlagType::words, "the maker's batch"},
       {"--shade", FlagType::words, "the maker's shade"},
       {"--keeps-until", FlagType::date, "the last day on which it may be used"},
       {"--opened", FlagType::date, "the day on which it was opened"},
       {"--thickness", FlagType::thickness, "as measured, where it differs from the catalogue's"},
-      {"--job", FlagType::words, "bought for this job only, such as 26-014"},
-      {"--owner", FlagType::code, "in custody for this customer: without a price, never in the value"}};
+      {"--job", FlagType::job, "bought for this job only, such as 26-014"},
+      {"--owner", FlagType::customer, "in custody for this customer: without a price, never in the value"}};
 }
 
 Read<SaidParcel> parcel_said(db::Workshop& workshop, Args const& args, Date on) {

@@ -182,7 +182,7 @@ Command stock_suggest() {
           .verb = "suggest",
           .summary = "Suggest when to order a material again, and how much, from what was used",
           .about = "It sets nothing: stock supply does.",
-          .words = {{"CODE", FlagType::code, "one material", false}},
+          .words = {{"CODE", FlagType::material, "one material", false}},
           .flags = {{"--months", FlagType::whole, "how far back to look; else 12"},
                     {"--sure", FlagType::share, "of orders that are to come in time; else 95 %"}},
           .examples = {"stock suggest", "stock suggest text-wove-90 --months 6 --sure \"98 %\""},

@@ -82,7 +82,7 @@ Command stock_supply() {
       .about =
           "Only what is named changes; an empty quantity takes it away. It changes no quote. stock suggest "
           "works out a reorder point and an order size from what was used.",
-      .words = {{"CODE", FlagType::code, "the material's code"}},
+      .words = {{"CODE", FlagType::material, "the material's code"}},
       .flags = {{"--reorder-at", FlagType::quantity, "order when no more is free: \"20 sheets\", \"1 pack\""},
                 {"--order-size", FlagType::quantity, "how much to order then; else up to one pack above"},
                 {"--lead-days", FlagType::whole, "days from the order to the shelf"},

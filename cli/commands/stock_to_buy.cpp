@@ -224,8 +224,8 @@ Command stock_to_buy() {
       .about =
           "Whole packs at what they cost landed, by supplier. What does not keep until the day it is needed "
           "counts as absent, and so does what customers left here.",
-      .words = {{"QUOTE", FlagType::words, "more quotes like --with", false, true}},
-      .flags = {{"--with", FlagType::words, "a quote not yet accepted, as if it were: 26-014b"},
+      .words = {{"QUOTE", FlagType::quote, "more quotes like --with", false, true}},
+      .flags = {{"--with", FlagType::quote, "a quote not yet accepted, as if it were: 26-014b"},
                 {"--by", FlagType::date, "the day on which what names none needs its materials; else today"}},
       .examples = {"stock to-buy", "stock to-buy --by 2026-12-10"},
       .refused_when = "",

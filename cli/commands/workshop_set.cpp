@@ -70,7 +70,7 @@ Command workshop_set() {
               "`endband workshop show` lists the names. Quotes that are made keep what was in force. "
               "default.KEY=VALUE is the value of a description's key when nobody says it.",
           .words = {{.name = "NAME=VALUE",
-                     .type = FlagType::text,
+                     .type = FlagType::setting,
                      .help = "a setting and its value",
                      .needed = true,
                      .many = true}},

@@ -93,7 +93,7 @@ Command workshop_undo() {
               "workshop log` "
               "that stands. What later commands built on is taken back after them.",
           .words = {{.name = "ENTRY",
-                     .type = FlagType::whole,
+                     .type = FlagType::entry,
                      .help = "its number in the log; else the newest that stands",
                      .needed = false}},
           .flags = {},

@@ -4,6 +4,7 @@
 usage: examples.py ENDBAND SAMPLE_WORKSHOP
 """
 
+import hashlib
 import shlex
 import sys
 import unittest
@@ -49,6 +50,11 @@ BEFORE = {"listing price": somewhere_to_sell, "job finish": ready_to_finish, "jo
 TWO_MEANINGS = {"--by"}
 
 
+def digests(bench):
+    """Every file of the folder, by what is in it."""
+    return {path: hashlib.sha256(path.read_bytes()).hexdigest() for path in bench.folder.rglob("*") if path.is_file()}
+
+
 class Examples(unittest.TestCase):
     def test_every_example_of_every_command_runs(self):
         with program.Bench(ENDBAND, SAMPLE) as bench:
@@ -59,6 +65,19 @@ class Examples(unittest.TestCase):
                         words = shlex.split(example)
                         self.assertEqual(words[:3], ["endband", command["noun"], command["verb"]])
                         bench.good(*words[1:])
+
+    def test_a_dry_run_of_any_of_them_changes_no_byte(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for command in program.commands(bench):
+                BEFORE.get(command["noun"] + " " + command["verb"], lambda _: None)(bench)
+                for example in command["examples"]:
+                    words = shlex.split(example)[1:]
+                    if command["writes"] and words[:2] != ["workshop", "undo"]:
+                        with self.subTest(example=example):
+                            was = digests(bench)
+                            bench.good(*words, *([] if {"-n", "--dry-run"} & set(words) else ["--dry-run"]))
+                            self.assertEqual(digests(bench), was)
+                    bench.good(*words)
 
     def test_the_examples_stand_in_the_help_before_anything_else(self):
         with program.Bench(ENDBAND, SAMPLE) as bench:

@@ -164,6 +164,7 @@ LINES = [
     ["quote", "show", "1"],
     ["workshop", "new", "--name", "B", "--currency", "EUR", "--workshop", "other.db"],
     ["workshop", "set", "least.charge=61"],
+    ["workshop", "today"],
     ["workshop", "show"],
     ["workshop", "check"],
     ["workshop", "export"],
@@ -173,6 +174,8 @@ LINES = [
     ["workshop", "undo", "--dry-run"],
     ["help"],
     ["--version"],
+    ["help", "--man"],
+    ["completion", "bash"],
 ]
 
 
@@ -266,7 +269,7 @@ class Schemas(unittest.TestCase):
             cls.commands = program.commands(bench)
             cls.answers = []
             for line in LINES:
-                cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version"))))
+                cls.answers.append((line, bench.json(*line, day=line[0] not in ("help", "--version", "completion"))))
             cls.answers.append((["job", "finish"], finished(bench)))
             cls.answers += [(["cut"], document) for document in cut(bench)]
             cls.answers += [(["promised"], document) for document in promised(bench)]
@@ -286,7 +289,7 @@ class Schemas(unittest.TestCase):
         told = {command["answer_schema"] for command in self.commands}
         self.assertEqual(told - {document["schema"] for _, document in self.answers}, set())
         files = {path.name.removesuffix(".schema.json") for path in (program.ROOT / "schema" / "json").iterdir()}
-        self.assertEqual(files, {name.split("/")[1] for name in told} | {"help", "version", "fault"})
+        self.assertEqual(files, {name.split("/")[1] for name in told} | {"help", "version", "man", "completion", "fault"})
 
     def test_every_answer_is_as_its_schema_says(self):
         for line, document in self.answers:
