@@ -62,15 +62,6 @@ std::string internal_page(db::Workshop& workshop, db::QuoteHeader const& header,
                             .letter = letter});
 }
 
-struct Place {
-  std::string folder, name;
-};
-Place place_of(std::string const& file) {
-  std::size_t const slash = file.rfind('/');
-  if (slash == std::string::npos) return {".", file};
-  return {slash == 0 ? "/" : file.substr(0, slash), file.substr(slash + 1)};
-}
-
 Read<std::string> page(Context& context, db::Workshop& workshop, Args const& args,
                        db::QuoteHeader const& header, std::string const& level) {
   db::Reading const reading(workshop);
@@ -94,7 +85,7 @@ Read<Answer> run(Context& context, Args const& args) {
   std::string const file =
       args.text("--output")
           .value_or(fmt::format("quotation-{}{}.html", number, level == "internal" ? "-internal" : ""));
-  Place const place = place_of(file);
+  FilePlace const place = place_of(file);
   auto html = page(context, **workshop, args, *header, level);
   if (!html) return tl::unexpected(std::move(html.error()));
   std::vector<NewFile> const files{{place.name, std::move(*html)}};
