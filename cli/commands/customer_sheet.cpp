@@ -72,7 +72,7 @@ Read<Answer> run_import(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto sheet = sheet_said(context, args, "customer import", customer_columns());
   if (!sheet) return tl::unexpected(sheet.error());
-  for (Fault& fault : repeated(*sheet, "--code")) sheet->faults.push_back(std::move(fault));
+  refuse_repeated(*sheet, "--code");
   Imported view{.noun = "customer", .file = args.word(0), .next = "endband customer list"};
   auto done = import_rows(context, **workshop, *sheet, std::move(view), CustomerKeeper(context.on));
   if (!done) return tl::unexpected(done.error());

@@ -155,22 +155,22 @@ Read<Sheet> sheet_said(Context& context, Args const& args, std::string_view comm
   return sheet;
 }
 
-std::vector<Fault> repeated(Sheet const& sheet, std::string_view flag) {
-  std::vector<Fault> faults;
+void refuse_repeated(Sheet& sheet, std::string_view flag,
+                     std::function<bool(SheetRow const&)> const& counts) {
   std::map<std::string, int, std::less<>> lines;
-  for (SheetRow const& row : sheet.rows) {
+  for (SheetRow& row : sheet.rows) {
     auto const code = row.said.text(flag);
-    if (!code) continue;
+    if (!code || (counts && !counts(row))) continue;
     auto const [first, fresh] = lines.emplace(*code, row.where("").line);
-    if (!fresh)
-      faults.push_back(
-          {FaultCode::contradiction,
-           row.where(flag),
-           *code,
-           fmt::format("one row of this {}; another stands on line {}", column_name(flag), first->second),
-           {}});
+    if (fresh) continue;
+    row.good = false;
+    sheet.faults.push_back(
+        {FaultCode::contradiction,
+         row.where(flag),
+         *code,
+         fmt::format("one row of this {}; another stands on line {}", column_name(flag), first->second),
+         {}});
   }
-  return faults;
 }
 
 }  // namespace endband::cli

@@ -7,6 +7,7 @@
 #include "cli/commands/changed.h"
 #include "cli/forms/sheet.h"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -56,8 +57,9 @@ Document to_document(Imported const& view);
 // The file that is named, read as a table of `columns`. Faults that leave nothing to look at.
 Read<Sheet> sheet_said(Context& context, Args const& args, std::string_view command,
                        std::vector<SheetColumn> const& columns);
-// Further rows of what an earlier one says.
-std::vector<Fault> repeated(Sheet const& sheet, std::string_view flag);
+// Further rows of what an earlier one says are faults of the sheet, and not good; of those rows that count.
+void refuse_repeated(Sheet& sheet, std::string_view flag,
+                     std::function<bool(SheetRow const&)> const& counts = nullptr);
 
 // Runs `keep` over every row that can be read, in one transaction: it answers with what the row changes, or
 // with no changes. All faults of the file at once, in its order; where there are any, or nothing changes,

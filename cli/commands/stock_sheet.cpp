@@ -289,17 +289,14 @@ class StockKeeper {
 };
 
 // Of skins there is a row each; of all else, one row.
-std::vector<Fault> counted_twice(db::Workshop& workshop, Sheet const& sheet, Date on) {
+void refuse_counted_twice(db::Workshop& workshop, Sheet& sheet, Date on) {
   std::set<std::string, std::less<>> skins;
   for (Material const& material : db::list_materials(workshop, on, std::nullopt))
     if (material.sold_by == SoldBy::skin) skins.insert(material.code);
-  std::vector<Fault> faults = repeated(sheet, "--lot");
-  Sheet whole;
-  for (SheetRow const& row : sheet.rows)
-    if (!row.said.has("--lot") && row.said.has("--code") && !skins.contains(*row.said.text("--code")))
-      whole.rows.push_back(row);
-  for (Fault& fault : repeated(whole, "--code")) faults.push_back(std::move(fault));
-  return faults;
+  refuse_repeated(sheet, "--lot");
+  refuse_repeated(sheet, "--code", [&](SheetRow const& row) {
+    return !row.said.has("--lot") && !skins.contains(*row.said.text("--code"));
+  });
 }
 
 Read<Answer> run_import(Context& context, Args const& args) {
@@ -307,8 +304,7 @@ Read<Answer> run_import(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto sheet = sheet_said(context, args, "stock import", stock_columns(true));
   if (!sheet) return tl::unexpected(sheet.error());
-  for (Fault& fault : counted_twice(**workshop, *sheet, context.on))
-    sheet->faults.push_back(std::move(fault));
+  refuse_counted_twice(**workshop, *sheet, context.on);
   Imported view{.noun = "stock", .file = args.word(0), .next = "endband stock list"};
   auto done = import_rows(context, **workshop, *sheet, std::move(view), StockKeeper(*sheet, context.on));
   if (!done) return tl::unexpected(done.error());

@@ -55,7 +55,8 @@ std::string shortened(std::string text) {
 
 class SheetReader {
  public:
-  SheetReader(std::string_view source, std::string_view command, std::span<SheetColumn const> columns, Marks marks)
+  SheetReader(std::string_view source, std::string_view command, std::span<SheetColumn const> columns,
+              Marks marks)
       : source_(source), command_(command), columns_(columns), marks_(marks) {}
 
   Sheet read(std::string_view text) {
@@ -100,8 +101,8 @@ class SheetReader {
 
   SheetColumn const* column_of(CsvCell const& cell, CsvRow const& header) {
     std::string const key = header_key(cell.text);
-    auto const found =
-        std::ranges::find_if(columns_, [&](SheetColumn const& column) { return plain(column.flag.name) == key; });
+    auto const found = std::ranges::find_if(
+        columns_, [&](SheetColumn const& column) { return plain(column.flag.name) == key; });
     if (found == columns_.end()) {
       unknown_column(cell, key);
       return nullptr;
@@ -118,15 +119,15 @@ class SheetReader {
   void unknown_column(CsvCell const& cell, std::string const& key) {
     std::vector<std::string> names;
     for (SheetColumn const& column : columns_) names.push_back(column_name(column.flag.name));
-    std::string const all = fmt::format("a column of it, which are {}", fmt::join(names, ", "));
+    std::string const all = fmt::format("a column here, which are {}", fmt::join(names, ", "));
     if (key.empty()) {
       add(FaultCode::missing_key, place(cell, "the column's name"), "", all);
       return;
     }
     std::vector<std::string_view> const known(names.begin(), names.end());
     auto near = nearest(cell.text.substr(0, longest_shown), known);
-    add(FaultCode::bad_value, place(cell, key), cell.text, near.empty() ? all : "a column of it",
-        std::move(near));
+    std::string const right = near.empty() ? all : "a column here";
+    add(FaultCode::bad_value, place(cell, key), cell.text, right, std::move(near));
   }
 
   void read_row(CsvRow const& cells) {
@@ -229,7 +230,8 @@ std::string as_meant(std::string_view cell) {
   return std::string(ours ? cell.substr(1) : cell);
 }
 
-std::string write_sheet(std::span<SheetColumn const> columns, std::span<SheetFields const> rows, Marks marks) {
+std::string write_sheet(std::span<SheetColumn const> columns, std::span<SheetFields const> rows,
+                        Marks marks) {
   std::vector<std::vector<std::string>> cells(1);
   std::vector<SheetColumn const*> written;
   for (SheetColumn const& column : columns) {
@@ -240,8 +242,8 @@ std::string write_sheet(std::span<SheetColumn const> columns, std::span<SheetFie
   for (SheetFields const& row : rows) {
     std::vector<std::string>& line = cells.emplace_back(written.size());
     for (auto const& [field, text] : row) {
-      auto const column =
-          std::ranges::find_if(written, [&](SheetColumn const* each) { return plain(each->flag.name) == field; });
+      auto const column = std::ranges::find_if(
+          written, [&](SheetColumn const* each) { return plain(each->flag.name) == field; });
       if (column == written.end()) throw std::logic_error("a field without a column: " + field);
       FlagType const type = (*column)->flag.type;
       line[static_cast<std::size_t>(column - written.begin())] =
