@@ -78,7 +78,8 @@ Read<std::string> Context::read_file(std::string const& path) {
   if (file.number() < 0) return refuse(unreadable(name));
   auto text = read_all(file.number());
   if (!text) return refuse(unreadable(name));
-  sources_[name] = *text;
+  // Places are counted after a byte order mark.
+  sources_[name] = text->starts_with("\xEF\xBB\xBF") ? text->substr(3) : *text;
   return std::move(*text);
 }
 

@@ -1,5 +1,6 @@
 #include "cli/command/help.h"
 
+#include "cli/commands/sheet_columns.h"
 #include "cli/document/text.h"
 
 #include <fmt/format.h>
@@ -47,6 +48,24 @@ void add_flags(KeyValues& into, std::span<Flag const> flags) {
   for (Flag const& flag : flags) into.rows.emplace_back("  " + flag_words(flag), flag_help(flag));
 }
 
+// In the words of a header; what must be there first.
+KeyValues columns_of(Command const& command) {
+  KeyValues rows;
+  for (bool const needed : {true, false})
+    for (SheetColumn const& column : sheet_columns(command)) {
+      if (column.needed != needed) continue;
+      Flag const& flag = column.flag;
+      std::string help(flag.help);
+      if (auto const names = choices(flag.type); !names.empty() && flag.type != FlagType::currency)
+        help += fmt::format(": {}", fmt::join(names, ", "));
+      if (needed) help += "; always";
+      rows.rows.emplace_back(fmt::format("  {} {}", column_name(flag.name),
+                                         flag.type == FlagType::on ? "yes" : placeholder(flag.type)),
+                             help);
+    }
+  return rows;
+}
+
 KeyValues exits(Command const& command) {
   KeyValues codes;
   for (ExitRow const& row : exit_table()) {
@@ -80,6 +99,13 @@ Json command_json(Command const& command) {
     return Json(
         Json::Object{{"name", word.name}, {"help", word.help}, {"needed", word.needed}, {"many", word.many}});
   };
+  auto const column_json = [](SheetColumn const& column) {
+    return Json(
+        Json::Object{{"name", column_name(column.flag.name)},
+                     {"value", column.flag.type == FlagType::on ? "yes" : placeholder(column.flag.type)},
+                     {"help", column.flag.help},
+                     {"needed", column.needed}});
+  };
   auto const example = [](std::string_view text) { return Json("endband " + std::string(text)); };
   return Json::Object{{"noun", command.noun},
                       {"verb", command.verb},
@@ -88,6 +114,7 @@ Json command_json(Command const& command) {
                       {"usage", usage(command)},
                       {"words", json_array(command.words, word_json)},
                       {"flags", json_array(flags_of(command), flag_json)},
+                      {"columns", json_array(sheet_columns(command), column_json)},
                       {"examples", json_array(command.examples, example)},
                       {"refused_when", command.refused_when},
                       {"writes", command.writes},
@@ -208,6 +235,8 @@ Document command_help(Command const& command) {
   KeyValues flags;
   add_flags(flags, flags_of(command));
   document.heading("Flags", 2).add(std::move(flags));
+  if (auto columns = columns_of(command); !columns.rows.empty())
+    document.heading("Columns", 2).add(std::move(columns));
   document.heading("Exit codes", 2).add(exits(command));
   return document;
 }

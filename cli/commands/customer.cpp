@@ -1,36 +1,11 @@
 // Customers: add, change, list, show.
-#include "cli/commands/changed.h"
 #include "cli/commands/commands.h"
-#include "db/customers.h"
+#include "cli/commands/customer_record.h"
 
 #include <fmt/format.h>
 
 namespace endband::cli {
 namespace {
-
-std::vector<Flag> customer_flags() {
-  return {{"--name", FlagType::words, "the name that stands on a quote"},
-          {"--email", FlagType::words, "where answers go"},
-          {"--address", FlagType::words, "where parcels go"},
-          {"--country", FlagType::country, "two letters, such as AT"},
-          {"--notes", FlagType::text, "for the bench only, never on a paper"}};
-}
-
-Fields fields_of(db::Customer const& customer) {
-  return {{"name", customer.name},
-          {"email", customer.email},
-          {"address", customer.address},
-          {"country", customer.country},
-          {"notes", customer.notes}};
-}
-
-void apply(Args const& args, db::Customer& customer) {
-  if (auto const value = args.text("--name")) customer.name = *value;
-  if (auto const value = args.text("--email")) customer.email = *value;
-  if (auto const value = args.text("--address")) customer.address = *value;
-  if (auto const value = args.text("--country")) customer.country = *value;
-  if (auto const value = args.text("--notes")) customer.notes = *value;
-}
 
 Changed changed(Context const& context, Deed deed, db::Customer const& before, db::Customer const& after) {
   return {.deed = deed,
@@ -43,18 +18,14 @@ Changed changed(Context const& context, Deed deed, db::Customer const& before, d
 }
 
 Read<Answer> run_add(Context& context, Args const& args) {
-  db::Customer customer;
-  customer.code = args.word(0);
-  customer.since = context.on;
-  apply(args, customer);
-  if (customer.name.empty())
-    return refuse({FaultCode::bad_command, args.where("--name"), "", "the name that stands on a quote", {}});
+  auto const customer = customer_said(args, args.word(0), context.on);
+  if (!customer) return tl::unexpected(customer.error());
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   auto const added = in_one_writing(
-      context, **workshop, [&](db::Writing& writing) { return db::add_customer(writing, customer); });
+      context, **workshop, [&](db::Writing& writing) { return db::add_customer(writing, *customer); });
   if (!added) return tl::unexpected(added.error());
-  return Answer(changed(context, Deed::added, {}, customer));
+  return Answer(changed(context, Deed::added, {}, *customer));
 }
 
 Read<Answer> run_change(Context& context, Args const& args) {
@@ -62,8 +33,7 @@ Read<Answer> run_change(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto const before = db::find_customer(**workshop, args.word(0));
   if (!before) return tl::unexpected(before.error());
-  db::Customer after = *before;
-  apply(args, after);
+  db::Customer const after = customer_changed(args, *before);
   Changed view = changed(context, Deed::changed, *before, after);
   if (view.changes.empty()) return Answer(std::move(view));
   auto const done = in_one_writing(context, **workshop,

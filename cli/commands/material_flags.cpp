@@ -1,4 +1,5 @@
 #include "cli/commands/material_record.h"
+#include "db/materials.h"
 
 namespace endband::cli {
 
@@ -174,6 +175,56 @@ class PriceReader {
 Read<std::optional<PackPrice>> price_said(Args const& args, Currency currency, Date from,
                                           std::optional<PackPrice> const& before) {
   return PriceReader(args, currency).read(from, before);
+}
+
+std::vector<Flag> material_flags() {
+  std::vector<Flag> flags{{"--kind", FlagType::kind, "what it is"},
+                          {"--sold-by", FlagType::sold_by, "how it is sold"}};
+  auto const properties = property_flags();
+  auto const price = price_flags();
+  flags.insert(flags.end(), properties.begin(), properties.end());
+  flags.insert(flags.end(), price.begin(), price.end());
+  return flags;
+}
+
+Read<Material> material_said(Args const& args, std::string const& code, Currency currency, Date from) {
+  std::vector<Fault> faults;
+  auto const need = [&](std::string_view flag, std::string what) {
+    if (!args.has(flag))
+      faults.push_back({FaultCode::bad_command, args.where(flag), "", std::move(what), {}});
+  };
+  need("--kind", "what it is: paper, leather, thread ...");
+  need("--sold-by", "sheet, skin, length, weight ...");
+  need("--name", "what you call it");
+  auto price = price_said(args, currency, from, std::nullopt);
+  if (!price) faults.insert(faults.end(), price.error().begin(), price.error().end());
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  Material material;
+  material.code = code;
+  material.kind = *args.get<MaterialKind>("--kind");
+  material.sold_by = *args.get<SoldBy>("--sold-by");
+  material.least_spoil.dimension = dimension_of(material.sold_by);
+  apply_properties(args, material);
+  material.price = *price;
+  if (auto found = check_material(material, args.where("")); !found.empty())
+    return tl::unexpected(std::move(found));
+  return material;
+}
+
+Read<MaterialId> keep_new_material(db::Writing& writing, Material const& material, Date from) {
+  auto id = db::add_material(writing, material, from);
+  if (!id || !material.price) return id;
+  auto const priced = db::add_price(writing, material.code, *material.price);
+  if (!priced) return tl::unexpected(priced.error());
+  return id;
+}
+
+Material material_changed(Args const& args, Material const& before) {
+  Material after = before;
+  after.price.reset();
+  if (auto const sold_by = args.get<SoldBy>("--sold-by")) after.sold_by = *sold_by;
+  apply_properties(args, after);
+  return after;
 }
 
 }  // namespace endband::cli

@@ -3,8 +3,6 @@
 #include "cli/commands/material_record.h"
 #include "db/materials.h"
 
-#include <algorithm>
-
 namespace endband::cli {
 namespace {
 
@@ -25,37 +23,14 @@ Read<Answer> run_add(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   Date const from = args.get<Date>("--from").value_or(context.on);
-  std::vector<Fault> faults;
-  auto const need = [&](std::string_view flag, std::string what) {
-    if (!args.has(flag))
-      faults.push_back({FaultCode::bad_command, args.where(flag), "", std::move(what), {}});
-  };
-  need("--kind", "what it is: paper, leather, thread ...");
-  need("--sold-by", "sheet, skin, length, weight ...");
-  need("--name", "what you call it");
-  auto price = price_said(args, (*workshop)->currency(), from, std::nullopt);
-  if (!price) faults.insert(faults.end(), price.error().begin(), price.error().end());
-  if (!faults.empty()) return tl::unexpected(std::move(faults));
-  Material material;
-  material.code = args.word(0);
-  material.kind = *args.get<MaterialKind>("--kind");
-  material.sold_by = *args.get<SoldBy>("--sold-by");
-  material.least_spoil.dimension = dimension_of(material.sold_by);
-  apply_properties(args, material);
-  material.price = *price;
-  if (auto found = check_material(material, args.where("")); !found.empty())
-    return tl::unexpected(std::move(found));
-  auto const added = in_one_writing(context, **workshop, [&](db::Writing& writing) -> Read<MaterialId> {
-    auto id = db::add_material(writing, material, from);
-    if (!id || !material.price) return id;
-    auto const priced = db::add_price(writing, material.code, *material.price);
-    if (!priced) return tl::unexpected(priced.error());
-    return id;
-  });
+  auto const material = material_said(args, args.word(0), (*workshop)->currency(), from);
+  if (!material) return tl::unexpected(material.error());
+  auto const added = in_one_writing(
+      context, **workshop, [&](db::Writing& writing) { return keep_new_material(writing, *material, from); });
   if (!added) return tl::unexpected(added.error());
-  Fields fields = fields_of(material);
-  if (material.price) append(fields, fields_of(*material.price, material.sold_by));
-  return Answer(changed(context, Deed::added, material, from, changes_between({}, fields)));
+  Fields fields = fields_of(*material);
+  if (material->price) append(fields, fields_of(*material->price, material->sold_by));
+  return Answer(changed(context, Deed::added, *material, from, changes_between({}, fields)));
 }
 
 Read<Answer> run_change(Context& context, Args const& args) {
@@ -64,10 +39,7 @@ Read<Answer> run_change(Context& context, Args const& args) {
   Date const from = args.get<Date>("--from").value_or(context.on);
   auto const before = db::find_material(**workshop, args.word(0), from);
   if (!before) return tl::unexpected(before.error());
-  Material after = *before;
-  after.price.reset();  // a version of properties has none; that its prices still fit is the store's rule
-  if (auto const sold_by = args.get<SoldBy>("--sold-by")) after.sold_by = *sold_by;
-  apply_properties(args, after);
+  Material const after = material_changed(args, *before);
   Changed view =
       changed(context, Deed::changed, after, from, changes_between(fields_of(*before), fields_of(after)));
   if (view.changes.empty()) return Answer(std::move(view));
@@ -111,16 +83,6 @@ std::vector<Flag> change_flags() {
   return flags;
 }
 
-std::vector<Flag> all_flags() {
-  std::vector<Flag> flags{{"--kind", FlagType::kind, "what it is"},
-                          {"--sold-by", FlagType::sold_by, "how it is sold"}};
-  auto const properties = property_flags();
-  auto const price = price_flags();
-  flags.insert(flags.end(), properties.begin(), properties.end());
-  flags.insert(flags.end(), price.begin(), price.end());
-  return flags;
-}
-
 }  // namespace
 
 Command material_add() {
@@ -131,7 +93,7 @@ Command material_add() {
       .about =
           "With --pack and --price it has its first price at once. What its kind needs is said when missing.",
       .words = {new_code},
-      .flags = all_flags(),
+      .flags = material_flags(),
       .examples = {"material add goat-black --kind leather --sold-by skin --name \"Goat, black, 0.9\" "
                    "--buyer \"black goatskin\" --caliper \"0.9 mm\" --density \"750 kg/m3\" --usable \"700 x "
                    "500 mm\" "

@@ -30,15 +30,6 @@ std::optional<PaperForm> by_ending(std::string_view file, std::span<PaperForm co
   return found == allowed.end() ? std::nullopt : std::optional(*found);
 }
 
-struct Place {
-  std::string folder, name;
-};
-Place place_of(std::string const& file) {
-  std::size_t const slash = file.rfind('/');
-  if (slash == std::string::npos) return {".", file};
-  return {slash == 0 ? "/" : file.substr(0, slash), file.substr(slash + 1)};
-}
-
 // "the typeface has no letters for: 漢 字"
 std::string letters_missing(std::string const& characters) {
   std::string listed;
@@ -109,7 +100,7 @@ Read<PaperForm> paper_form(Args const& args, std::span<PaperForm const> allowed)
 
 Read<PaperFile> write_text(Context& context, Args const& args, std::string const& usual, std::string text) {
   std::string const file = args.text("--output").value_or(usual);
-  Place const place = place_of(file);
+  FilePlace const place = place_of(file);
   std::vector<NewFile> const files{{place.name, std::move(text)}};
   if (!context.yes && !files_there(place.folder, files).empty())
     return refuse({FaultCode::already_exists, args.where("--output"), file, "--yes, to write over it", {}});

@@ -72,9 +72,16 @@ class Writer {
     space();
   }
 
+  // What goes to a file or a pipe keeps every byte; only a terminal would obey a control character.
   void operator()(Verbatim const& verbatim) {
     if (verbatim.text.empty()) return;
-    out_ += printable(verbatim.text, true);
+    if (style_.person) {
+      std::string lines = verbatim.text;
+      std::erase(lines, '\r');
+      out_ += printable(lines, true);
+    } else {
+      out_ += verbatim.text;
+    }
     if (!out_.empty() && out_.back() != '\n') out_ += '\n';
   }
 

@@ -75,6 +75,12 @@ class Beside {
 
 }  // namespace
 
+FilePlace place_of(std::string const& file) {
+  std::size_t const slash = file.rfind('/');
+  if (slash == std::string::npos) return {".", file};
+  return {slash == 0 ? "/" : file.substr(0, slash), file.substr(slash + 1)};
+}
+
 std::vector<std::string> files_there(std::string const& folder, std::span<NewFile const> files) {
   std::vector<std::string> there;
   for (NewFile const& file : files) {

@@ -14,6 +14,12 @@ struct NewFile {
   std::string text;
 };
 
+// A file's name parted into its folder and its name there.
+struct FilePlace {
+  std::string folder, name;
+};
+FilePlace place_of(std::string const& file);
+
 // Which of them the folder has already.
 std::vector<std::string> files_there(std::string const& folder, std::span<NewFile const> files);
 

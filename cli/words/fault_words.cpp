@@ -239,8 +239,9 @@ std::string sentence(Fault const& fault) {
 }
 
 std::string faults_text(std::span<Fault const> faults, SourceText const& source, FaultStyle const& style) {
+  constexpr std::size_t most_told = 40;  // more than anybody puts right at once
   std::string out;
-  for (Fault const& fault : faults) {
+  for (Fault const& fault : faults.first(std::min(faults.size(), most_told))) {
     out += place(fault.where);
     if (tells_field(fault)) out += fault.where.field + ": ";
     out += printable(sentence(fault));
@@ -249,6 +250,7 @@ std::string faults_text(std::span<Fault const> faults, SourceText const& source,
     out += '\n';
     if (text != nullptr) out += shown_line(fault, *text);
   }
+  if (faults.size() > most_told) out += fmt::format("and {} more\n", faults.size() - most_told);
   if (faults.size() > 1 || style.saves_nothing)
     out += fmt::format("{} problem{}{}.\n", faults.size(), faults.size() == 1 ? "" : "s",
                        style.saves_nothing ? ", nothing saved" : "");

@@ -105,10 +105,17 @@ LINES = [
     ["material", "show", "text-wove-90"],
     ["material", "show", "linen-18-3"],
     ["material", "show", "leaf-gold-23"],
+    ["material", "export", "-o", "materials.csv"],
+    ["material", "export", "--kind", "leather"],
+    ["material", "import", "materials.csv"],
+    ["material", "import", "prices.csv", "--from", "2026-12-01"],
     ["customer", "add", "mira-holt", "--name", "Mira Holt"],
     ["customer", "change", "mira-holt", "--country", "AT"],
     ["customer", "list"],
     ["customer", "show", "mira-holt"],
+    ["customer", "export", "-o", "customers.csv"],
+    ["customer", "export"],
+    ["customer", "import", "who.csv"],
     ["bench", "set", "tobin", "--hours", "Tue Thu 9-13", "--pay", "14.00", "--overtime", "1 h"],
     ["bench", "set", "lying-press", "--count", "2"],
     ["bench", "off", "tobin", "2026-12-01", "--reason", "an exam"],
@@ -137,6 +144,9 @@ LINES = [
     ["stock", "moves"],
     ["stock", "to-buy"],
     ["stock", "suggest"],
+    ["stock", "export", "-o", "stock.csv"],
+    ["stock", "export", "--lots"],
+    ["stock", "import", "counted.csv", "--dry-run"],
     ["quote", "send", "1", "--words", "by letter"],
     ["quote", "revise", "1", "book.toml", "--margin", "38 %"],
     ["quote", "decline", "1"],
@@ -144,6 +154,8 @@ LINES = [
     ["stock", "receive", "goat-moss-08 0.9 m2 90.00", "goat-moss-08 0.9 m2 90.00", "--supplier", "Wharf Goods"],
     ["quote", "accept", "1", "--needed-on", "2026-12-20"],
     ["job", "list"],
+    ["job", "export", "-o", "jobs.csv"],
+    ["job", "export"],
     ["job", "use", "1", "--as-quoted", "--dry-run"],
     ["job", "use", "1", "goat-moss-08", "0.5 m2"],
     ["job", "use", "1", "text-wove-90", "20 sheets", "--spoiled"],
@@ -264,6 +276,9 @@ class Schemas(unittest.TestCase):
         with program.Bench(ENDBAND, SAMPLE) as bench:
             bench.write("book.toml", BOOK)
             bench.write("options.toml", OPTIONS)
+            bench.write("prices.csv", "code,pack,price,kind,sold by,name\ntape-10,20 m,7.00,,,\ntape-12,,,sundry,length,A tape\n")
+            bench.write("who.csv", "code,name,country\nmira-holt,Mira Holt,DE\nnew-one,Somebody,\n")
+            bench.write("counted.csv", "code,quantity,place\ntext-laid-110,80 sheets,loft\ntext-wove-90,5 sheets,\n")
             bench.write("outlet.toml", bench.json("outlet", "show", "--example")["text"])
             bench.write("carriage.toml", (program.ROOT / "sample_data" / "carriage" / "wend.toml").read_text(encoding="utf-8"))
             cls.commands = program.commands(bench)

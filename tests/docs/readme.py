@@ -3,7 +3,8 @@
 
 usage: readme.py ENDBAND README.md
 Blocks of `console` in the worked sections are compared word by word on a fresh sample workshop; those of "Your own
-workshop" show no output and must only succeed, in a workshop of their own. Blocks of `toml` are the file named before them, or in their first line.
+workshop" show no output and must only succeed, in a workshop of their own. Blocks of `toml` are the file named before them, or in their first line; those
+of `csv` are prices.csv.
 """
 import os
 import pathlib
@@ -55,6 +56,7 @@ class Readme(unittest.TestCase):
         text = section("A quote from six lines") + section("Prices change, quotes do not") + section("Every binding, and its box")
         text += section("Stock and jobs") + section("Cut by plan") + section("Which day to name")
         text += section("What to ask, here and there") + section("Was it worth it") + section("Papers") + section("In and out")
+        text += section("In and out of a spreadsheet")
         ran = 0
         for kind, body in BLOCK.findall(text):
             if kind == "toml":
@@ -63,6 +65,9 @@ class Readme(unittest.TestCase):
                     self.assertEqual(len(body.splitlines()), 6)
                 name = named[1] if named else "spells.toml" if "Spell Book" in body else "tides.toml"
                 pathlib.Path(self.folder.name, name).write_text(body, encoding="utf-8")
+                continue
+            if kind == "csv":
+                pathlib.Path(self.folder.name, "prices.csv").write_text(body, encoding="utf-8")
                 continue
             for command, printed in commands(body):
                 self.assertEqual(self.run_command(command), printed, command)
