@@ -115,8 +115,7 @@ Read<Answer> run_gate(Context& context, Args const& args, bool approved) {
 Read<Answer> run_hold(Context& context, Args const& args) { return run_gate(context, args, false); }
 Read<Answer> run_approve(Context& context, Args const& args) { return run_gate(context, args, true); }
 
-constexpr Word gate_word{"GATE", FlagType::gate,
-                         "what waits: the leather, a sample, the proof of the title"};
+constexpr Word gate_word{"GATE", FlagType::gate, "what waits: the leather, a sample, the proof of the title"};
 constexpr Flag words_flag{"--words", FlagType::words, "what else is to be kept of it"};
 
 }  // namespace

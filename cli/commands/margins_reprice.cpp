@@ -294,8 +294,8 @@ Command margins_reprice() {
               "overhead (what it bears), "
               "step.NAME; each by a share (+12%) or, but for steps, by a sum (+2.00).",
           .words = {},
-          .flags = {{"--if", FlagType::supposition, "what is supposed beside: goat-moss-08=+12%, rate=+2.00", '\0',
-                     true},
+          .flags = {{"--if", FlagType::supposition, "what is supposed beside: goat-moss-08=+12%, rate=+2.00",
+                     '\0', true},
                     {"--since", FlagType::date, "only quotes made on that day or later"},
                     {"--accepted", FlagType::on, "only those that became jobs"},
                     {"--every-issue", FlagType::on, "every issue, not only the newest of each commission"}},

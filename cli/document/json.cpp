@@ -126,6 +126,7 @@ class LineReader {
     return true;
   }
   bool wrong(std::string expected, std::string found = "") {
+    if (!found.empty() && depth_ > 0) found = key_ + ": " + found;
     fault_ = {FaultCode::wrong_type,
               {"", 0, 0, depth_ == 0 ? "" : key_},
               std::move(found),

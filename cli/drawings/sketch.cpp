@@ -52,12 +52,12 @@ void Sketch::pointer(Point at, Point to, std::string words) {
        left ? Anchor::end : Anchor::start, 2.8);
 }
 
-std::size_t Sketch::columns(double size) const {
-  return static_cast<std::size_t>(on_.room.width / on_.letters / (0.52 * size));
+std::size_t Sketch::columns(double size, double aside) const {
+  return static_cast<std::size_t>((on_.room.width / on_.letters - aside) / (0.52 * size));
 }
 
 std::size_t Sketch::note(Point at, std::string const& words, double apart) {
-  auto const lines = wrap(words, columns(note_size));
+  auto const lines = wrap(words, columns(note_size, 22));
   for (std::size_t i = 0; i < lines.size(); ++i)
     text({at.x, at.y + paper(apart * static_cast<double>(i))}, lines[i], Anchor::start, note_size);
   return lines.size();
@@ -68,7 +68,7 @@ Drawing Sketch::finish(std::string words, std::string own_foot) && {
   frame(drawing_, 0);
   double const left = drawing_.corner.x;
   double const foot = drawing_.corner.y + drawing_.height;
-  auto const title = wrap(printable(drawing_.title), std::min(title_columns, columns(title_size)));
+  auto const title = wrap(printable(drawing_.title), std::min(title_columns, columns(title_size, 7)));
   for (std::size_t i = 0; i < title.size(); ++i)
     text({left, drawing_.corner.y - paper(5 + title_size * 1.2 * static_cast<double>(title.size() - 1 - i))},
          title[i], Anchor::start, title_size);

@@ -54,7 +54,8 @@ class Sketch {
   Drawing finish(std::string words, std::string foot = "") &&;
 
  private:
-  std::size_t columns(double size) const;  // of letters on the paper
+  // Of letters that the paper holds beside margins and measures of so many mm of paper.
+  std::size_t columns(double size, double aside) const;
 
   Drawing drawing_;
   OnPaper on_;

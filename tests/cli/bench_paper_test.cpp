@@ -34,8 +34,8 @@ Document sheet(bool bench) {
 
 TEST_CASE("an empty cell to write in is a box, one that is written in is not") {
   std::string const html = to_html(sheet(true), {"Sheet", "", "", false});
-  CHECK(has(html, "<td class=\"box\"><span></span></td><td>sew</td>"));
-  CHECK(has(html, "<td>yes</td><td>glue</td>"));
+  CHECK(has(html, "<td class=\"box\"><span></span></td><td class=\"one\">sew</td>"));
+  CHECK(has(html, "<td class=\"one\">yes</td><td class=\"one\">glue</td>"));
   std::string const text = to_terminal(sheet(true), {});
   CHECK(has(text, "[  ]  sew"));
   CHECK(has(text, "yes   glue"));

@@ -161,7 +161,7 @@ class Sheet(unittest.TestCase):
         self.assertEqual(done.returncode, 1)
         self.assertIn(b"quote accept 26-001a", done.stderr)
         self.bench.good("quote", "accept", "26-001")
-        self.bench.good("job", "cancel", "26-001", "--yes")
+        self.bench.good("job", "cancel", "26-001", "--reason", "another plan", "--yes")
         done = self.bench.run("--json", "job", "sheet", "26-001")
         self.assertEqual(done.returncode, 1)
         self.assertIn(b"cancelled since", done.stderr)

@@ -53,7 +53,7 @@ constexpr Paper short_page{170, 116};  // 90 mm of a strip go on it
 template <class T>
 std::vector<T> all_of(Drawing const& drawing) {
   std::vector<T> found;
-  for (Shape const& shape : drawing.shapes)
+  for (cli::Shape const& shape : drawing.shapes)
     if (auto const* const one = std::get_if<T>(&shape)) found.push_back(*one);
   return found;
 }
