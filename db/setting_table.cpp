@@ -14,6 +14,7 @@ constexpr std::array table{
     SettingRow{"maker.name", ValueType::words, "", "", "the workshop's name on its papers", 0, 0, "Alder Lane Bindery"},
     SettingRow{"maker.address", ValueType::words, "", "", "the workshop's address on its papers", 0, 0, "1 Alder Lane, Oxbury"},
     SettingRow{"maker.email", ValueType::words, "", "", "where customers write to", 0, 0, "bench@example.org"},
+    SettingRow{"maker.logo", ValueType::words, "", "", "a PNG picture at the head of its papers: a file beside the workshop, or with its whole path", 0, 0, "mark.png"},
     SettingRow{"tax.mode", ValueType::choice, "none|added|included", "none", "whether prices carry tax, and how they are said", 0, 0, "included"},
     SettingRow{"tax.rate", ValueType::share, "", "", "the rate of that tax", 0, 100, "19 %"},
     SettingRow{"tax.name", ValueType::words, "", "tax", "what papers call that tax", 0, 0, "VAT"},

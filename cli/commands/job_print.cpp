@@ -1,6 +1,7 @@
 // What the customer of a job is sent: that the order stands, and that money came.
 #include "cli/commands/commands.h"
 #include "cli/commands/job_seen.h"
+#include "cli/commands/logo.h"
 #include "cli/commands/paper_file.h"
 #include "cli/commands/quote_paper.h"
 #include "cli/drawings/closed_book.h"
@@ -137,23 +138,32 @@ Read<JobPaper> read(Context& context, db::Workshop& workshop, Args const& args) 
   return JobPaper{*job, std::move(*quote), db::payments(workshop, *job)};
 }
 
+Read<NewPaper> paper_made(Args const& args, std::string const& which, JobPaper const& view) {
+  if (which == "receipt") {
+    auto const payment = payment_meant(args, view);
+    if (!payment) return tl::unexpected(payment.error());
+    return receipt(view, *payment);
+  }
+  if (view.job.state == db::JobState::cancelled)
+    return refuse({FaultCode::rule_refused,
+                   args.where("NUMBER"),
+                   view.job.number,
+                   "the job was called off: there is no order to confirm",
+                   {}});
+  return confirmation(view);
+}
+
 Read<NewPaper> paper_asked(Context& context, db::Workshop& workshop, Args const& args,
                            std::string const& which) {
   db::Reading const reading(workshop);
   auto const view = read(context, workshop, args);
   if (!view) return tl::unexpected(view.error());
-  if (which == "receipt") {
-    auto const payment = payment_meant(args, *view);
-    if (!payment) return tl::unexpected(payment.error());
-    return receipt(*view, *payment);
-  }
-  if (view->job.state == db::JobState::cancelled)
-    return refuse({FaultCode::rule_refused,
-                   args.where("NUMBER"),
-                   view->job.number,
-                   "the job was called off: there is no order to confirm",
-                   {}});
-  return confirmation(*view);
+  auto paper = paper_made(args, which, *view);
+  if (!paper) return paper;
+  auto logo = logo_of(context, workshop, view->job.since);
+  if (!logo) return tl::unexpected(std::move(logo.error()));
+  paper->page.logo = std::move(*logo);
+  return paper;
 }
 
 Read<Answer> run(Context& context, Args const& args) {

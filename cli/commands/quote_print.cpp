@@ -1,6 +1,7 @@
 // A quote as a page to send or to lay on paper: HTML, PDF, or an open form.
 #include "cli/commands/commands.h"
 #include "cli/commands/explained.h"
+#include "cli/commands/logo.h"
 #include "cli/commands/paper_file.h"
 #include "cli/commands/quote_paper.h"
 #include "cli/drawings/closed_book.h"
@@ -111,7 +112,11 @@ Read<PaperFile> written(Context& context, db::Workshop& workshop, Args const& ar
   PaperLevel const level = buyers_level(asked.level);
   if (asked.form == PaperForm::ubl)
     return write_text(context, args, "quotation-" + quote->number + ".xml", to_ubl(*quote, level));
-  return write_paper(context, args, buyers_paper(*quote, level));
+  NewPaper paper = buyers_paper(*quote, level);
+  auto logo = logo_of(context, workshop, header.on);
+  if (!logo) return tl::unexpected(std::move(logo.error()));
+  paper.page.logo = std::move(*logo);
+  return write_paper(context, args, std::move(paper));
 }
 
 Read<Answer> run(Context& context, Args const& args) {

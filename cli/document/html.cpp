@@ -36,6 +36,7 @@ tbody tr.total { border-top: 0.3mm solid #1b1b1b; border-bottom: 0.3mm solid #1b
 .facts th { font-weight: 400; color: #595959; width: 1%; white-space: nowrap; padding-right: 6mm }
 .facts tr, .sign tr { border: 0 }
 .notice { border-left: 0.8mm solid #767676; padding-left: 3mm; break-inside: avoid }
+.logo { float: right; max-width: 60mm; max-height: 22mm; margin: 0 0 3mm 6mm }
 .mark { border: 0.5mm solid #1b1b1b; padding: 1.5mm 3mm; font-weight: 600; letter-spacing: 0.06em }
 .sign td { height: 17mm; vertical-align: bottom; border-bottom: 0.2mm solid #1b1b1b }
 .sign th { font-weight: 400; color: #595959; font-size: 9.5pt }
@@ -201,6 +202,11 @@ std::string to_html(Document const& document, Page const& page) {
   for (Block const& block : document.blocks) std::visit(writer, block);
   std::string const mark =
       page.mark.empty() ? "" : fmt::format("<p class=\"mark\">{}</p>\n", text_of(page.mark));
+  // What it shows is said in words beside it: the workshop's name.
+  std::string const logo =
+      page.logo.empty() ? ""
+                        : fmt::format("<img class=\"logo\" alt=\"\" src=\"data:image/png;base64,{}\">\n",
+                                      base64(page.logo));
   std::string const foot =
       document.bench ? "font: 11pt serif; color: #000" : "font: 8.5pt serif; color: #444";
   return fmt::format(
@@ -210,7 +216,7 @@ std::string to_html(Document const& document, Page const& page) {
       "@bottom-right {{ content: \"{8} \" counter(page) \" {9} \" counter(pages); {3} }} }}"
       "{4}{5}</style>\n</head>\n<body>\n<main>\n{6}{7}</main>\n</body>\n</html>\n",
       text_of(page.title), page.letter ? "letter" : "A4", css_string(page.foot), foot, style,
-      document.bench ? bench_style : "", mark, writer.take(), css_string(page.page),
+      document.bench ? bench_style : "", mark + logo, writer.take(), css_string(page.page),
       css_string(page.page_of));
 }
 

@@ -13,4 +13,7 @@ std::string xml_characters(std::string_view text, bool lines = false);
 // character. `lines`: line feeds stay.
 std::string escaped(std::string_view text, bool lines = false);
 
+// As RFC 4648, section 4.
+std::string base64(std::string_view bytes);
+
 }  // namespace endband::cli

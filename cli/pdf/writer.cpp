@@ -6,8 +6,10 @@
 #include <cairo-pdf.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <exception>
 #include <memory>
+#include <string_view>
 
 namespace endband::cli::pdf {
 namespace {
@@ -52,6 +54,36 @@ void draw_foot(cairo_t* on, Type& type, Page const& page, std::size_t number, st
                     size.width - left, y, 1);
 }
 
+struct Unread {
+  std::string_view bytes;
+};
+cairo_status_t read_on(void* from, unsigned char* to, unsigned int count) noexcept {
+  auto& unread = *static_cast<Unread*>(from);
+  if (unread.bytes.size() < count) return CAIRO_STATUS_READ_ERROR;
+  std::copy_n(unread.bytes.begin(), count, to);
+  unread.bytes.remove_prefix(count);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+// At the right, above all that is written; never larger than 60 x 22 mm.
+cairo_status_t draw_logo(cairo_t* on, std::string const& png, Room size) {
+  if (png.empty()) return CAIRO_STATUS_SUCCESS;
+  Unread unread{png};
+  Surface const picture(cairo_image_surface_create_from_png_stream(read_on, &unread));
+  if (cairo_status_t const status = cairo_surface_status(picture.get()); status != CAIRO_STATUS_SUCCESS)
+    return status;
+  double const wide = cairo_image_surface_get_width(picture.get());
+  double const high = cairo_image_surface_get_height(picture.get());
+  double const scale = std::min(mm(60) / wide, mm(22) / high);
+  cairo_save(on);
+  cairo_translate(on, size.width - left - wide * scale, top);
+  cairo_scale(on, scale, scale);
+  cairo_set_source_surface(on, picture.get(), 0, 0);
+  cairo_paint(on);
+  cairo_restore(on);
+  return CAIRO_STATUS_SUCCESS;
+}
+
 bool write(Document const& document, Page const& page, PdfFile& file, std::string& why) {
   Type type;
   Room const size = sheet(page.letter);
@@ -61,12 +93,13 @@ bool write(Document const& document, Page const& page, PdfFile& file, std::strin
   Surface const surface(cairo_pdf_surface_create_for_stream(append, &file.bytes, size.width, size.height));
   describe(surface.get(), page);
   Context const on(cairo_create(surface.get()));
+  cairo_status_t status = draw_logo(on.get(), page.logo, size);
   for (std::size_t number = 0; number < pages.size(); ++number) {
     for (Placed const& placed : pages[number]) placed.piece->draw(on.get(), left, top + placed.y);
     draw_foot(on.get(), type, page, number + 1, pages.size(), size, document.bench);
     cairo_show_page(on.get());
   }
-  cairo_status_t status = cairo_status(on.get());
+  if (status == CAIRO_STATUS_SUCCESS) status = cairo_status(on.get());
   cairo_surface_finish(surface.get());
   if (status == CAIRO_STATUS_SUCCESS) status = cairo_surface_status(surface.get());
   file.without_letters = type.without_letters();

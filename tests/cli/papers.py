@@ -4,6 +4,7 @@
     papers.py ENDBAND SAMPLE
 """
 
+import base64
 import decimal
 import re
 import subprocess
@@ -89,6 +90,27 @@ class Papers(unittest.TestCase):
         self.assertNotIn(str(total), page)
         self.assertEqual(self.bench.run("workshop", "set", "word.totl=x").returncode, 2)
         self.assertIn(b"total", self.bench.run("workshop", "set", "word.totl=x").stderr)
+
+    def test_the_workshops_picture_stands_at_the_head(self):
+        png = base64.b64decode("iVBORw0KGgoAAAANSUhEUgAAAAIAAAABCAIAAAB7QOjdAAAAD0lEQVR4nGNgKNp0NY4BAAhEAlhBvvHXAAAAAElFTkSuQmCC")
+        self.bench.good("quote", "make", str(BOOKS / "chess_endings.toml"))
+        self.bench.good("workshop", "set", "maker.logo=mark.png", "--from", "2026-01-01")
+        done = self.bench.run("--json", "quote", "print", "1")
+        self.assertEqual(done.returncode, 3)
+        for wrong in (b"", b"GIF89a", png[:-3], png[:20], b"<script>"):
+            (self.bench.folder / "mark.png").write_bytes(wrong)
+            for form in ("html", "pdf"):
+                done = self.bench.run("--json", "quote", "print", "1", "--as", form)
+                self.assertEqual(done.returncode, 2, wrong)
+                self.assertIn(b"PNG", done.stderr)
+        self.assertEqual([path.name for path in self.bench.folder.glob("quotation*")], [])
+        (self.bench.folder / "mark.png").write_bytes(png)
+        self.bench.good("quote", "print", "1")
+        page = (self.bench.folder / "quotation-26-001a.html").read_text(encoding="utf-8")
+        self.assertEqual(base64.b64decode(re.search(r"base64,([^\"]*)", page).group(1)), png)
+        self.bench.good("quote", "print", "1", "--as", "pdf")
+        images = subprocess.run(["pdfimages", "-list", str(self.bench.folder / "quotation-26-001a.pdf")], check=True, capture_output=True, text=True)
+        self.assertEqual(len(images.stdout.splitlines()), 3)
 
     def test_labels_are_at_true_size(self):
         self.assertEqual(self.bench.run("stock", "label").returncode, 1)

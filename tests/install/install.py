@@ -15,7 +15,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 # Filesystem Hierarchy Standard 3.0, 4.11: manual pages in man/man1, data in share; the folders of the shells are those
 # that bash-completion 2.11, zsh 5.9 and fish 3.6 of Debian 12 look into.
-FILES = ["bin/endband", "share/man/man1/endband.1.gz", "share/bash-completion/completions/endband",
+FILES = ["bin/endband", "lib/endband/endband-pdf.so", "share/man/man1/endband.1.gz", "share/bash-completion/completions/endband",
          "share/zsh/vendor-completions/_endband", "share/fish/vendor_completions.d/endband.fish",
          "share/doc/endband/README.md", "share/doc/endband/description.md", "share/doc/endband/changelog.gz",
          "share/doc/endband/examples/books/pocket_herbal.toml", "share/endband/schema/json/quote-show.schema.json"]
@@ -48,7 +48,7 @@ class Tree(unittest.TestCase):
         self.assertRegex(run(program, "--version"), r"^endband \d+\.\d+\.\d+\nworkshop schema \d+\nengine rules \d+\n$")
         page = gzip.decompress((prefix / "share/man/man1/endband.1.gz").read_bytes()).decode()
         self.assertEqual(page, run(program, "help", "--man"))
-        for shell, name in zip(("bash", "zsh", "fish"), FILES[2:5]):
+        for shell, name in zip(("bash", "zsh", "fish"), FILES[3:6]):
             self.assertEqual((prefix / name).read_text(encoding="utf-8"), run(program, "completion", shell))
 
 
@@ -64,6 +64,15 @@ class Installed(Tree):
         run(self.folder / "bin/endband", "workshop", "new", "--sample", env=env)
         book = self.folder / "share/doc/endband/examples/books/pocket_herbal.toml"
         self.assertIn("to pay", run(self.folder / "bin/endband", "quote", "make", book, "--dry-run", env=env))
+
+    def test_the_installed_program_finds_its_pdf_writer(self):
+        run(CMAKE, "--install", BUILD, "--prefix", self.folder)
+        env = {"PATH": "/usr/bin:/bin", "ENDBAND_WORKSHOP": str(self.folder / "w.db"), "HOME": str(self.folder)}
+        program, book = self.folder / "bin/endband", self.folder / "share/doc/endband/examples/books/pocket_herbal.toml"
+        run(program, "workshop", "new", "--sample", env=env)
+        run(program, "quote", "make", book, env=env)
+        run(program, "quote", "print", "1", "-o", self.folder / "offer.pdf", env=env)
+        self.assertTrue((self.folder / "offer.pdf").read_bytes().startswith(b"%PDF-"))
 
 
 class Package(Tree):
@@ -90,7 +99,7 @@ class Package(Tree):
         self.assertIn(self.field("Version"), run(Path(BUILD) / "endband", "--version"))
         self.assertEqual(self.field("Section"), "office")
         depends = self.field("Depends")
-        for needed in ("libc6 (>= ", "libstdc++6 (>= ", "libsqlite3-0 (>= "):
+        for needed in ("libc6 (>= ", "libstdc++6 (>= ", "libsqlite3-0 (>= ", "libpango-1.0-0 (>= ", "libcairo2 (>= "):
             self.assertIn(needed, depends)
         # Debian Policy 5.6.13: the first line stands alone, the rest is indented by one space, an empty line is a dot.
         first, *rest = run("dpkg-deb", "--field", self.deb, "Description").rstrip("\n").splitlines()
