@@ -1,6 +1,6 @@
 #include "cli/command/help.h"
 
-#include "cli/commands/sheet_columns.h"
+#include "cli/commands/spreadsheet_columns.h"
 #include "cli/document/text.h"
 
 #include <fmt/format.h>
@@ -52,7 +52,7 @@ void add_flags(KeyValues& into, std::span<Flag const> flags) {
 KeyValues columns_of(Command const& command) {
   KeyValues rows;
   for (bool const needed : {true, false})
-    for (SheetColumn const& column : sheet_columns(command)) {
+    for (SpreadsheetColumn const& column : sheet_columns(command)) {
       if (column.needed != needed) continue;
       Flag const& flag = column.flag;
       std::string help(flag.help);
@@ -99,7 +99,7 @@ Json command_json(Command const& command) {
     return Json(
         Json::Object{{"name", word.name}, {"help", word.help}, {"needed", word.needed}, {"many", word.many}});
   };
-  auto const column_json = [](SheetColumn const& column) {
+  auto const column_json = [](SpreadsheetColumn const& column) {
     return Json(
         Json::Object{{"name", column_name(column.flag.name)},
                      {"value", column.flag.type == FlagType::on ? "yes" : placeholder(column.flag.type)},

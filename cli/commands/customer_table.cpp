@@ -1,15 +1,15 @@
 // Customers out to a spreadsheet and in from one.
 #include "cli/commands/commands.h"
 #include "cli/commands/customer_record.h"
-#include "cli/commands/sheet_columns.h"
-#include "cli/commands/sheets.h"
+#include "cli/commands/spreadsheet_columns.h"
+#include "cli/commands/spreadsheets.h"
 
 #include <map>
 
 namespace endband::cli {
 
-std::vector<SheetColumn> customer_columns() {
-  std::vector<SheetColumn> columns = columns_of(customer_flags());
+std::vector<SpreadsheetColumn> customer_columns() {
+  std::vector<SpreadsheetColumn> columns = columns_of(customer_flags());
   columns.insert(columns.begin(), {{"--code", FlagType::code, "the customer's code"}, true});
   return columns;
 }
@@ -33,7 +33,7 @@ class CustomerKeeper {
  public:
   explicit CustomerKeeper(Date on) : on_(on) {}
 
-  Read<ImportedRow> operator()(db::Writing& writing, SheetRow const& row) {
+  Read<ImportedRow> operator()(db::Writing& writing, SpreadsheetRow const& row) {
     std::string const code = *row.said.text("--code");
     if (!read_) {
       for (db::Customer& customer : db::list_customers(writing.workshop()))

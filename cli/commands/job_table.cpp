@@ -1,14 +1,14 @@
 // Jobs out to a spreadsheet, as whoever keeps the books asks for them. Jobs come in by workshop import.
 #include "cli/commands/commands.h"
 #include "cli/commands/job_seen.h"
-#include "cli/commands/sheet_columns.h"
-#include "cli/commands/sheets.h"
+#include "cli/commands/spreadsheet_columns.h"
+#include "cli/commands/spreadsheets.h"
 
 #include <algorithm>
 
 namespace endband::cli {
 
-std::vector<SheetColumn> job_columns() {
+std::vector<SpreadsheetColumn> job_columns() {
   return columns_of({
       {"--number", FlagType::code, "the job's number"},
       {"--quote", FlagType::code, "the quote agreed on now"},

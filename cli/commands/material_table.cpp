@@ -1,8 +1,8 @@
 // Materials and their prices out to a spreadsheet and in from one.
 #include "cli/commands/commands.h"
 #include "cli/commands/material_record.h"
-#include "cli/commands/sheet_columns.h"
-#include "cli/commands/sheets.h"
+#include "cli/commands/spreadsheet_columns.h"
+#include "cli/commands/spreadsheets.h"
 #include "cli/forms/exact.h"
 #include "cli/words/values.h"
 #include "db/materials.h"
@@ -13,10 +13,10 @@
 
 namespace endband::cli {
 
-std::vector<SheetColumn> material_columns() {
-  std::vector<SheetColumn> columns = columns_of(material_flags());
+std::vector<SpreadsheetColumn> material_columns() {
+  std::vector<SpreadsheetColumn> columns = columns_of(material_flags());
   columns.insert(columns.begin(), {{"--code", FlagType::code, "the material's code"}, true});
-  for (SheetColumn& column : columns)
+  for (SpreadsheetColumn& column : columns)
     if (column.flag.name == "--from") column.written = false;
   return columns;
 }
@@ -109,7 +109,7 @@ class MaterialKeeper {
  public:
   MaterialKeeper(Currency currency, Date from) : currency_(currency), from_(from) {}
 
-  Read<ImportedRow> operator()(db::Writing& writing, SheetRow const& row) {
+  Read<ImportedRow> operator()(db::Writing& writing, SpreadsheetRow const& row) {
     Date const from = row.said.get<Date>("--from").value_or(from_);
     std::string const code = *row.said.text("--code");
     if (Material const* const before = kept(writing.workshop(), code, from))

@@ -1,8 +1,8 @@
 // What lies on the shelf, out to a spreadsheet; and a count of it in from one, row by row as stock count
 // does.
 #include "cli/commands/commands.h"
-#include "cli/commands/sheet_columns.h"
-#include "cli/commands/sheets.h"
+#include "cli/commands/spreadsheet_columns.h"
+#include "cli/commands/spreadsheets.h"
 #include "cli/commands/stock_parts.h"
 #include "cli/forms/exact.h"
 #include "cli/words/values.h"
@@ -16,7 +16,7 @@
 
 namespace endband::cli {
 
-std::vector<SheetColumn> stock_columns(bool by_lot) {
+std::vector<SpreadsheetColumn> stock_columns(bool by_lot) {
   return {{{"--code", FlagType::code, "the material's code"}, true},
           {{"--lot", FlagType::words, "one lot of it, such as K3; else all of it"}, false, by_lot},
           {{"--quantity", FlagType::quantity, "what lies there: \"12 sheets\"; 0 for nothing"}, true},
@@ -127,9 +127,9 @@ struct CountedRow {
 
 class StockKeeper {
  public:
-  StockKeeper(Sheet const& sheet, Date on) : sheet_(sheet), on_(on) {}
+  StockKeeper(Spreadsheet const& sheet, Date on) : sheet_(sheet), on_(on) {}
 
-  Read<ImportedRow> operator()(db::Writing& writing, SheetRow const& row) {
+  Read<ImportedRow> operator()(db::Writing& writing, SpreadsheetRow const& row) {
     if (!shelf_) look(writing.workshop());
     auto const counted = read(writing.workshop(), row.said);
     if (!counted) return tl::unexpected(counted.error());
@@ -144,12 +144,12 @@ class StockKeeper {
     shelf_.emplace(workshop);
     for (Material& material : db::list_materials(workshop, on_, std::nullopt))
       materials_.emplace(material.code, std::move(material));
-    for (SheetRow const& row : sheet_.rows)
+    for (SpreadsheetRow const& row : sheet_.rows)
       if (auto const mark = row.said.text("--lot"))
         spoken_for_.insert(*mark);
       else if (auto const code = row.said.text("--code"))
         alone_.insert(*code);
-    for (SheetRow const& row : sheet_.rows)
+    for (SpreadsheetRow const& row : sheet_.rows)
       if (row.good && !row.said.has("--lot")) match_skin(workshop, row);
   }
 
@@ -198,7 +198,7 @@ class StockKeeper {
   }
 
   // --- skins without a mark: each is the item of its area that no other row speaks of, or a new one.
-  void match_skin(db::Workshop& workshop, SheetRow const& row) {
+  void match_skin(db::Workshop& workshop, SpreadsheetRow const& row) {
     auto const counted = read(workshop, row.said);
     if (!counted || counted->material.sold_by != SoldBy::skin) return;
     for (db::LotRow const& lot : shelf_->lots(counted->material.code)) {
@@ -209,7 +209,7 @@ class StockKeeper {
     }
   }
 
-  Read<ImportedRow> keep_skin(db::Writing& writing, SheetRow const& row, CountedRow counted) {
+  Read<ImportedRow> keep_skin(db::Writing& writing, SpreadsheetRow const& row, CountedRow counted) {
     if (auto const found = skins_.find(&row); found != skins_.end())
       return keep(writing, row.said, counted, lying(found->second));
     std::vector<std::string> others;
@@ -280,21 +280,21 @@ class StockKeeper {
                    {}});
   }
 
-  Sheet const& sheet_;
+  Spreadsheet const& sheet_;
   Date on_;
   std::optional<Shelf> shelf_;
   std::map<std::string, Material, std::less<>> materials_;
   std::set<std::string, std::less<>> spoken_for_, alone_;  // lots; codes of rows without one
-  std::map<SheetRow const*, db::LotRow> skins_;
+  std::map<SpreadsheetRow const*, db::LotRow> skins_;
 };
 
 // Of skins there is a row each; of all else, one row.
-void refuse_counted_twice(db::Workshop& workshop, Sheet& sheet, Date on) {
+void refuse_counted_twice(db::Workshop& workshop, Spreadsheet& sheet, Date on) {
   std::set<std::string, std::less<>> skins;
   for (Material const& material : db::list_materials(workshop, on, std::nullopt))
     if (material.sold_by == SoldBy::skin) skins.insert(material.code);
   refuse_repeated(sheet, "--lot");
-  refuse_repeated(sheet, "--code", [&](SheetRow const& row) {
+  refuse_repeated(sheet, "--code", [&](SpreadsheetRow const& row) {
     return !row.said.has("--lot") && !skins.contains(*row.said.text("--code"));
   });
 }

@@ -33,7 +33,7 @@ Document sheet(bool bench) {
 }  // namespace
 
 TEST_CASE("an empty cell to write in is a box, one that is written in is not") {
-  std::string const html = to_html(sheet(true), {"Sheet", "", "", false});
+  std::string const html = to_html(sheet(true), {.title = "Sheet"});
   CHECK(has(html, "<td class=\"box\"><span></span></td><td class=\"one\">sew</td>"));
   CHECK(has(html, "<td class=\"one\">yes</td><td class=\"one\">glue</td>"));
   std::string const text = to_terminal(sheet(true), {});
@@ -42,14 +42,14 @@ TEST_CASE("an empty cell to write in is a box, one that is written in is not") {
 }
 
 TEST_CASE("a new page begins where it is asked for, and a template is never shrunk") {
-  std::string const html = to_html(sheet(true), {"Sheet", "", "", false});
+  std::string const html = to_html(sheet(true), {.title = "Sheet"});
   CHECK(has(html, "</table></div>\n<div class=\"break\"></div>\n<figure class=\"true-size\">"));
   CHECK(has(html, "figure.true-size svg { max-width: none }"));
 }
 
 TEST_CASE("paper for the bench is black, other paper keeps its one colour") {
-  CHECK_FALSE(has(to_html(sheet(true), {"Sheet", "", "", false}), "#0072B2"));
-  CHECK(has(to_html(sheet(false), {"Sheet", "", "", false}), "#0072B2"));
-  CHECK(has(to_html(sheet(true), {"Sheet", "", "", false}), "font-size: 12pt"));
-  CHECK_FALSE(has(to_html(sheet(false), {"Sheet", "", "", false}), "font-size: 12pt"));
+  CHECK_FALSE(has(to_html(sheet(true), {.title = "Sheet"}), "#0072B2"));
+  CHECK(has(to_html(sheet(false), {.title = "Sheet"}), "#0072B2"));
+  CHECK(has(to_html(sheet(true), {.title = "Sheet"}), "font-size: 12pt"));
+  CHECK_FALSE(has(to_html(sheet(false), {.title = "Sheet"}), "font-size: 12pt"));
 }

@@ -26,7 +26,7 @@ Held held_by(BuyerQuote const& buyer) {
                registers, corners, clasps, materials, notices, lines, goods_shown, carriage_shown, tax, total,
                deposit, balance, tax_mode, tax_name, delivery_words, tax_rate, copies, set_shares, volumes,
                copy_prices, repairs, custody, starts, ready_by, proof, discount_shown, discount_reason,
-               tax_of_lines, options, made_to] =
+               tax_of_lines, taxed, options, made_to] =
       buyer;  // a new field does not compile until it is looked at here
   Held held;
   held.numbers = {height.n,
@@ -64,6 +64,9 @@ Held held_by(BuyerQuote const& buyer) {
     held.numbers.insert({line.rate.num(), line.rate.den()});
     held.words.push_back(line.name);
   }
+  for (auto const& rate : taxed)
+    held.numbers.insert({rate.rate.num(), rate.rate.den(), rate.goods_shown.minor, rate.carriage_shown.minor,
+                         rate.tax.minor});
   for (auto const& option : options) {
     held.numbers.insert(option.shown.minor);
     held.words.push_back(option.words);

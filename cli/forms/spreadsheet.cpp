@@ -1,4 +1,4 @@
-#include "cli/forms/sheet.h"
+#include "cli/forms/spreadsheet.h"
 
 #include "cli/document/text.h"
 #include "cli/forms/csv.h"
@@ -55,11 +55,11 @@ std::string shortened(std::string text) {
 
 class SheetReader {
  public:
-  SheetReader(std::string_view source, std::string_view command, std::span<SheetColumn const> columns,
+  SheetReader(std::string_view source, std::string_view command, std::span<SpreadsheetColumn const> columns,
               Marks marks)
       : source_(source), command_(command), columns_(columns), marks_(marks) {}
 
-  Sheet read(std::string_view text) {
+  Spreadsheet read(std::string_view text) {
     CsvText const csv = read_csv(text, static_cast<char>(marks_), source_);
     sheet_.faults = csv.faults;
     bool const header_read = !csv.rows.empty() && (csv.faults.empty() || before(csv.rows[0], csv.faults[0]));
@@ -93,16 +93,16 @@ class SheetReader {
 
   void read_header(CsvRow const& header) {
     for (CsvCell const& cell : header) in_file_.push_back(column_of(cell, header));
-    for (SheetColumn const& column : columns_)
+    for (SpreadsheetColumn const& column : columns_)
       if (column.needed && std::ranges::find(in_file_, &column) == in_file_.end())
         add(FaultCode::missing_key, place(header.front(), "the column " + column_name(column.flag.name)), "",
             std::string(column.flag.help));
   }
 
-  SheetColumn const* column_of(CsvCell const& cell, CsvRow const& header) {
+  SpreadsheetColumn const* column_of(CsvCell const& cell, CsvRow const& header) {
     std::string const key = header_key(cell.text);
     auto const found = std::ranges::find_if(
-        columns_, [&](SheetColumn const& column) { return plain(column.flag.name) == key; });
+        columns_, [&](SpreadsheetColumn const& column) { return plain(column.flag.name) == key; });
     if (found == columns_.end()) {
       unknown_column(cell, key);
       return nullptr;
@@ -118,7 +118,7 @@ class SheetReader {
 
   void unknown_column(CsvCell const& cell, std::string const& key) {
     std::vector<std::string> names;
-    for (SheetColumn const& column : columns_) names.push_back(column_name(column.flag.name));
+    for (SpreadsheetColumn const& column : columns_) names.push_back(column_name(column.flag.name));
     std::string const all = fmt::format("a column here, which are {}", fmt::join(names, ", "));
     if (key.empty()) {
       add(FaultCode::missing_key, place(cell, "the column's name"), "", all);
@@ -132,12 +132,12 @@ class SheetReader {
 
   void read_row(CsvRow const& cells) {
     if (std::ranges::all_of(cells, [](CsvCell const& cell) { return trimmed(cell.text).empty(); })) return;
-    SheetRow row;
+    SpreadsheetRow row;
     row.places.emplace("", place(cells.front(), ""));
     std::map<std::string, FlagValue, std::less<>> said;
     std::size_t const faults_before = sheet_.faults.size();
     for (std::size_t i = 0; i < cells.size(); ++i) {
-      SheetColumn const* const column = in_file_[i];
+      SpreadsheetColumn const* const column = in_file_[i];
       if (column == nullptr) continue;
       row.places.emplace(plain(column->flag.name), place(cells[i], column_name(column->flag.name)));
       read_cell(cells[i], *column, said, row);
@@ -148,17 +148,17 @@ class SheetReader {
     sheet_.rows.push_back(std::move(row));
   }
 
-  void require_cells(SheetRow const& row, std::map<std::string, FlagValue, std::less<>> const& said,
+  void require_cells(SpreadsheetRow const& row, std::map<std::string, FlagValue, std::less<>> const& said,
                      std::size_t faults_before) {
     if (sheet_.faults.size() != faults_before) return;  // it may be there, and be wrong
-    for (SheetColumn const& column : columns_)
+    for (SpreadsheetColumn const& column : columns_)
       if (auto const place = row.places.find(plain(column.flag.name));
           column.needed && place != row.places.end() && !said.contains(column.flag.name))
         add(FaultCode::missing_key, place->second, "", std::string(column.flag.help));
   }
 
-  void read_cell(CsvCell const& cell, SheetColumn const& column,
-                 std::map<std::string, FlagValue, std::less<>>& said, SheetRow& row) {
+  void read_cell(CsvCell const& cell, SpreadsheetColumn const& column,
+                 std::map<std::string, FlagValue, std::less<>>& said, SpreadsheetRow& row) {
     Where const where = place(cell, column_name(column.flag.name));
     if (!is_utf8(cell.text)) {
       add(FaultCode::bad_value, where, printable(cell.text), "text in UTF-8; save the file in that encoding");
@@ -185,10 +185,10 @@ class SheetReader {
   }
 
   std::string source_, command_;
-  std::span<SheetColumn const> columns_;
+  std::span<SpreadsheetColumn const> columns_;
   Marks marks_;
-  std::vector<SheetColumn const*> in_file_;  // nullptr: unknown, and told
-  Sheet sheet_;
+  std::vector<SpreadsheetColumn const*> in_file_;  // nullptr: unknown, and told
+  Spreadsheet sheet_;
 };
 
 // "--rate, the EUR for one GBP": in a table it is a column.
@@ -230,11 +230,11 @@ std::string as_meant(std::string_view cell) {
   return std::string(ours ? cell.substr(1) : cell);
 }
 
-std::string write_sheet(std::span<SheetColumn const> columns, std::span<SheetFields const> rows,
+std::string write_sheet(std::span<SpreadsheetColumn const> columns, std::span<SheetFields const> rows,
                         Marks marks) {
   std::vector<std::vector<std::string>> cells(1);
-  std::vector<SheetColumn const*> written;
-  for (SheetColumn const& column : columns) {
+  std::vector<SpreadsheetColumn const*> written;
+  for (SpreadsheetColumn const& column : columns) {
     if (!column.written) continue;
     written.push_back(&column);
     cells.front().push_back(column_name(column.flag.name));
@@ -243,7 +243,7 @@ std::string write_sheet(std::span<SheetColumn const> columns, std::span<SheetFie
     std::vector<std::string>& line = cells.emplace_back(written.size());
     for (auto const& [field, text] : row) {
       auto const column = std::ranges::find_if(
-          written, [&](SheetColumn const* each) { return plain(each->flag.name) == field; });
+          written, [&](SpreadsheetColumn const* each) { return plain(each->flag.name) == field; });
       if (column == written.end()) throw std::logic_error("a field without a column: " + field);
       FlagType const type = (*column)->flag.type;
       line[static_cast<std::size_t>(column - written.begin())] =
@@ -255,7 +255,7 @@ std::string write_sheet(std::span<SheetColumn const> columns, std::span<SheetFie
   return write_csv(cells, static_cast<char>(marks));
 }
 
-Where SheetRow::where(std::string_view field) const {
+Where SpreadsheetRow::where(std::string_view field) const {
   auto const found = places.find(plain(field));
   if (found != places.end()) return found->second;
   Where row = places.at("");
@@ -263,7 +263,7 @@ Where SheetRow::where(std::string_view field) const {
   return row;
 }
 
-std::vector<Fault> SheetRow::placed(std::vector<Fault> faults) const {
+std::vector<Fault> SpreadsheetRow::placed(std::vector<Fault> faults) const {
   for (Fault& fault : faults) {
     fault.where = where(fault.where.field);
     if (auto const cell = as_in_file.find(fault.found); cell != as_in_file.end()) {
@@ -277,8 +277,8 @@ std::vector<Fault> SheetRow::placed(std::vector<Fault> faults) const {
   return faults;
 }
 
-Sheet read_sheet(std::string_view text, std::string_view source, std::string_view command,
-                 std::span<SheetColumn const> columns, std::optional<Marks> marks) {
+Spreadsheet read_sheet(std::string_view text, std::string_view source, std::string_view command,
+                       std::span<SpreadsheetColumn const> columns, std::optional<Marks> marks) {
   if (!marks) {
     auto const found = separator_of(text);
     if (!found)

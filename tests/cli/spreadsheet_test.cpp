@@ -1,5 +1,5 @@
 // Tables with a header: what is written is read as it was, and spreadsheets compute nothing of it.
-#include "cli/forms/sheet.h"
+#include "cli/forms/spreadsheet.h"
 
 #include "cli/forms/exact.h"
 
@@ -13,19 +13,19 @@ using namespace endband::cli;
 
 namespace {
 
-std::array<SheetColumn, 4> const columns{{{{"--code", FlagType::code, "its code"}, true},
-                                          {{"--name", FlagType::words, "its name"}},
-                                          {{"--width", FlagType::length, "its width"}},
-                                          {{"--least-worth", FlagType::money, "its price"}}}};
+std::array<SpreadsheetColumn, 4> const columns{{{{"--code", FlagType::code, "its code"}, true},
+                                                {{"--name", FlagType::words, "its name"}},
+                                                {{"--width", FlagType::length, "its width"}},
+                                                {{"--least-worth", FlagType::money, "its price"}}}};
 
-Sheet read(std::string_view text, std::optional<Marks> marks = std::nullopt) {
+Spreadsheet read(std::string_view text, std::optional<Marks> marks = std::nullopt) {
   return read_sheet(text, "t.csv", "material add", columns, marks);
 }
 
 }  // namespace
 
 TEST_CASE("columns stand in any order, and are found however they are written") {
-  Sheet const sheet = read("Least_Worth, NAME ,code\r\n12.50,A,a-1\r\n,,\r\n,B,b-2\r\n");
+  Spreadsheet const sheet = read("Least_Worth, NAME ,code\r\n12.50,A,a-1\r\n,,\r\n,B,b-2\r\n");
   CHECK(sheet.faults.empty());
   REQUIRE(sheet.rows.size() == 2);
   CHECK(sheet.rows[0].said.text("--least-worth") == "12.50");
@@ -38,7 +38,7 @@ TEST_CASE("columns stand in any order, and are found however they are written") 
 }
 
 TEST_CASE("beside semicolons the decimal mark is a comma") {
-  Sheet const sheet = read("code;width;least worth\na;1,5 mm;1.234,56\nb;1,234 mm;2\n");
+  Spreadsheet const sheet = read("code;width;least worth\na;1,5 mm;1.234,56\nb;1,234 mm;2\n");
   REQUIRE(sheet.rows.size() == 2);
   CHECK(sheet.rows[0].said.get<Length>("--width") == Length{1500});
   CHECK(sheet.rows[0].said.text("--least-worth") == "1,234.56");
@@ -53,7 +53,7 @@ TEST_CASE("beside semicolons the decimal mark is a comma") {
 TEST_CASE("a header that is not right is told, name by name") {
   CHECK(read("name,code,name\nA,a,B\n").faults.size() == 1);
   CHECK(read("code,colour\na,b\n").faults.front().found == "colour");
-  Sheet const near = read("code,nmae\na,b\n");
+  Spreadsheet const near = read("code,nmae\na,b\n");
   REQUIRE(near.faults.size() == 1);
   CHECK(near.faults[0].near == std::vector<std::string>{"name"});
   CHECK(read("name\nA\n").faults.front().code == FaultCode::missing_key);
@@ -86,7 +86,7 @@ TEST_CASE("a written table is read as it was, its figures left alone") {
         "code,name,width,least worth\r\na-1,\"'=HYPERLINK(\"\"x\"\"),;\",1.5 mm,-5.00\r\n");
   std::string const other = write_sheet(columns, std::array{row}, Marks::semicolon);
   CHECK(other == "code;name;width;least worth\r\na-1;\"'=HYPERLINK(\"\"x\"\"),;\";1,5 mm;-5,00\r\n");
-  Sheet const back = read(other, Marks::semicolon);
+  Spreadsheet const back = read(other, Marks::semicolon);
   CHECK(back.rows.front().said.text("--name") == row[1].second);
 }
 

@@ -17,7 +17,7 @@
 
 namespace endband::cli {
 
-struct SheetColumn {
+struct SpreadsheetColumn {
   Flag flag;            // "--sold-by": the header says "sold by"; a switch is "yes" or empty
   bool needed = false;  // a file without it cannot be read
   bool written = true;  // stands in what is written too
@@ -35,10 +35,11 @@ enum class Marks : char { comma = ',', semicolon = ';', tab = '\t' };
 // Of one row, the texts of its fields by their names, as fields_of gives them: "sold-by". A column without
 // one is empty; a field without a column is a mistake of ours. Beside semicolons the decimal mark is a comma.
 using SheetFields = std::vector<std::pair<std::string, std::string>>;
-std::string write_sheet(std::span<SheetColumn const> columns, std::span<SheetFields const> rows, Marks marks);
+std::string write_sheet(std::span<SpreadsheetColumn const> columns, std::span<SheetFields const> rows,
+                        Marks marks);
 
 // --- reading
-class SheetRow {
+class SpreadsheetRow {
  public:
   Args said;  // of all cells that are not empty: "--sold-by"
 
@@ -50,15 +51,15 @@ class SheetRow {
   std::vector<Fault> placed(std::vector<Fault> faults) const;
 };
 
-struct Sheet {
-  std::vector<SheetRow> rows;
+struct Spreadsheet {
+  std::vector<SpreadsheetRow> rows;
   std::vector<Fault> faults;
   bool header_good = false;  // the rows are of known columns, with none missing
 };
 // `command` names the command whose flags the columns are, for Args. Rows whose cells are all empty are
 // passed over. `marks` absent: as the header has it. The faults are in the order of the file.
-Sheet read_sheet(std::string_view text, std::string_view source, std::string_view command,
-                 std::span<SheetColumn const> columns, std::optional<Marks> marks);
+Spreadsheet read_sheet(std::string_view text, std::string_view source, std::string_view command,
+                       std::span<SpreadsheetColumn const> columns, std::optional<Marks> marks);
 
 std::vector<Fault> by_place(std::vector<Fault> faults);
 

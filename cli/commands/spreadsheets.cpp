@@ -1,6 +1,6 @@
-#include "cli/commands/sheets.h"
+#include "cli/commands/spreadsheets.h"
 
-#include "cli/commands/sheet_columns.h"
+#include "cli/commands/spreadsheet_columns.h"
 #include "cli/document/document.h"
 #include "cli/process/put_files.h"
 #include "cli/words/values.h"
@@ -53,13 +53,13 @@ constexpr std::size_t most_shown = 40;  // rows of an answer for people
 
 }  // namespace
 
-std::vector<SheetColumn> columns_of(std::vector<Flag> const& flags) {
-  std::vector<SheetColumn> columns;
+std::vector<SpreadsheetColumn> columns_of(std::vector<Flag> const& flags) {
+  std::vector<SpreadsheetColumn> columns;
   for (Flag const& flag : flags) columns.push_back({flag});
   return columns;
 }
 
-std::vector<SheetColumn> sheet_columns(Command const& command) {
+std::vector<SpreadsheetColumn> sheet_columns(Command const& command) {
   bool const table = command.verb == "export" || command.verb == "import";
   if (table && command.noun == "material") return material_columns();
   if (table && command.noun == "customer") return customer_columns();
@@ -73,7 +73,7 @@ std::vector<Flag> export_flags() {
 }
 
 Read<Answer> exported(Context& context, Args const& args, std::string_view noun,
-                      std::vector<SheetColumn> const& columns, std::vector<SheetFields> const& rows) {
+                      std::vector<SpreadsheetColumn> const& columns, std::vector<SheetFields> const& rows) {
   auto const marks = marks_said(args);
   if (!marks) return tl::unexpected(marks.error());
   Exported view{std::string(noun), args.text("--output"), rows.size(),
@@ -140,8 +140,8 @@ Document to_document(Imported const& view) {
   return document;
 }
 
-Read<Sheet> sheet_said(Context& context, Args const& args, std::string_view command,
-                       std::vector<SheetColumn> const& columns) {
+Read<Spreadsheet> sheet_said(Context& context, Args const& args, std::string_view command,
+                             std::vector<SpreadsheetColumn> const& columns) {
   auto const marks = marks_said(args);
   if (!marks) return tl::unexpected(marks.error());
   std::string const& file = args.word(0);
@@ -150,15 +150,15 @@ Read<Sheet> sheet_said(Context& context, Args const& args, std::string_view comm
   if (!text) return tl::unexpected(text.error());
   if (text->size() > most_bytes)
     return refuse({FaultCode::out_of_range, {source, 0, 0, "the file"}, "", "at most 16 MB", {}});
-  Sheet sheet = read_sheet(*text, source, command, columns, *marks);
+  Spreadsheet sheet = read_sheet(*text, source, command, columns, *marks);
   if (!sheet.faults.empty() && sheet.rows.empty()) return tl::unexpected(std::move(sheet.faults));
   return sheet;
 }
 
-void refuse_repeated(Sheet& sheet, std::string_view flag,
-                     std::function<bool(SheetRow const&)> const& counts) {
+void refuse_repeated(Spreadsheet& sheet, std::string_view flag,
+                     std::function<bool(SpreadsheetRow const&)> const& counts) {
   std::map<std::string, int, std::less<>> lines;
-  for (SheetRow& row : sheet.rows) {
+  for (SpreadsheetRow& row : sheet.rows) {
     auto const code = row.said.text(flag);
     if (!code || (counts && !counts(row))) continue;
     auto const [first, fresh] = lines.emplace(*code, row.where("").line);

@@ -5,7 +5,7 @@
 #include "cli/command/command.h"
 #include "cli/command/context.h"
 #include "cli/commands/changed.h"
-#include "cli/forms/sheet.h"
+#include "cli/forms/spreadsheet.h"
 
 #include <functional>
 #include <optional>
@@ -16,7 +16,7 @@
 namespace endband::cli {
 
 // Columns of the flags, in their order.
-std::vector<SheetColumn> columns_of(std::vector<Flag> const& flags);
+std::vector<SpreadsheetColumn> columns_of(std::vector<Flag> const& flags);
 
 // --- out
 std::vector<Flag> export_flags();
@@ -27,7 +27,7 @@ inline constexpr std::string_view export_about =
     "an apostrophe, and lose it when they are imported.";
 // `noun`: of what, in the plural. To --output, or to standard output.
 Read<Answer> exported(Context& context, Args const& args, std::string_view noun,
-                      std::vector<SheetColumn> const& columns, std::vector<SheetFields> const& rows);
+                      std::vector<SpreadsheetColumn> const& columns, std::vector<SheetFields> const& rows);
 
 // --- in
 std::vector<Flag> import_flags();
@@ -55,21 +55,21 @@ Json to_json(Imported const& view);
 Document to_document(Imported const& view);
 
 // The file that is named, read as a table of `columns`. Faults that leave nothing to look at.
-Read<Sheet> sheet_said(Context& context, Args const& args, std::string_view command,
-                       std::vector<SheetColumn> const& columns);
+Read<Spreadsheet> sheet_said(Context& context, Args const& args, std::string_view command,
+                             std::vector<SpreadsheetColumn> const& columns);
 // Further rows of what an earlier one says are faults of the sheet, and not good; of those rows that count.
-void refuse_repeated(Sheet& sheet, std::string_view flag,
-                     std::function<bool(SheetRow const&)> const& counts = nullptr);
+void refuse_repeated(Spreadsheet& sheet, std::string_view flag,
+                     std::function<bool(SpreadsheetRow const&)> const& counts = nullptr);
 
 // Runs `keep` over every row that can be read, in one transaction: it answers with what the row changes, or
 // with no changes. All faults of the file at once, in its order; where there are any, or nothing changes,
 // nothing is written.
-template <class Keep>  // Read<ImportedRow>(db::Writing&, SheetRow const&)
-Read<Imported> import_rows(Context& context, db::Workshop& workshop, Sheet const& sheet, Imported view,
+template <class Keep>  // Read<ImportedRow>(db::Writing&, SpreadsheetRow const&)
+Read<Imported> import_rows(Context& context, db::Workshop& workshop, Spreadsheet const& sheet, Imported view,
                            Keep&& keep) {
   std::vector<Fault> faults = sheet.faults;
   db::Writing writing(workshop, context.entry());
-  for (SheetRow const& row : sheet.rows) {
+  for (SpreadsheetRow const& row : sheet.rows) {
     if (!row.good || !sheet.header_good) continue;
     Read<ImportedRow> kept = keep(writing, row);
     if (!kept) {
