@@ -40,7 +40,7 @@ replay() {
 }
 
 heading 'Build (build/demo)'
-ensure_packages "${build_packages[@]}" python3
+ensure_packages "${build_packages[@]}" python3 fonts-ebgaramond
 mkdir -p "$root/build"
 cmake -S "$root" -B "$root/build/demo" -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_FLAGS_RELEASE=-O2 \
   -DBUILD_TESTING=OFF -DENDBAND_WERROR=OFF -DCMAKE_CXX_COMPILER_LAUNCHER=ccache >"$root/build/demo-configure.log" ||
@@ -136,6 +136,16 @@ run --on 2026-11-30 quote odds 26-004
 run --on 2026-12-01 job time 26-001 fold-sheets --finished
 run --on 2026-12-01 job show 26-001
 
+heading 'Papers: the quotation as pages and as an open form, what lies on the bench, the whole workshop as text'
+run --on 2026-12-01 quote print 26-004 -o "$place/quotation.pdf"
+run --on 2026-12-01 quote print 26-004 --as ubl -o "$place/quotation.xml"
+run --on 2026-12-01 job print 26-001 -o "$place/confirmation.pdf"
+run --on 2026-12-01 job sheet 26-001 -o "$place/job-sheet.pdf"
+run --on 2026-12-01 material export --kind leather -o "$place/leather.csv"
+sed -n 1,3p "$place/leather.csv"
+run --on 2026-12-01 workshop export -o "$place/workshop.jsonl"
+run --on 2026-12-01 workshop new --from-text "$place/workshop.jsonl" --workshop "$place/again.db"
+
 heading 'Selling: what one book leaves here and there, a sale, a quote with options for a budget'
 export ENDBAND_WORKSHOP=$place/selling.db
 "$endband" --on 2026-01-05 workshop new --sample >/dev/null
@@ -177,6 +187,7 @@ printf '\nAnd that one book?\n'
 fell_furthest=$("$endband" --on $looking_back --jsonl margins list --sort gap | sed -n '1s/.*"job":"\([^"]*\)".*/\1/p')
 run --on $looking_back margins show "$fell_furthest" --svg "$place/figures"
 run --on $looking_back margins year
+run --on $looking_back margins report -o "$place/looking-back.pdf"
 run --on $looking_back workshop check
 export ENDBAND_WORKSHOP=$place/workshop.db
 
