@@ -132,7 +132,7 @@ std::vector<Flag> flags() {
 Command margins_report() {
   return {.noun = "margins",
           .verb = "report",
-          .summary = "Write a period looked back on as a paper: margins, what is worth what, what steps take",
+          .summary = "Write a period looked back on as a paper: margins, worth, what steps take",
           .about =
               "What `margins list`, `margins worth` and `steps learn` say, with their figures and the tables "
               "of the same numbers. For the workshop: it shows costs.",

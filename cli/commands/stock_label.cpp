@@ -118,7 +118,7 @@ Command stock_label() {
                      .needed = false,
                      .many = true}},
           .flags = paper_flags(),
-          .examples = {"stock label -o labels.pdf", "stock label K1 --as pdf"},
+          .examples = {"stock label -o labels.pdf", "stock label K1 -o k1.html"},
           .refused_when = "there is nothing to label",
           .writes = true,
           .lists = false,

@@ -133,7 +133,7 @@ class Papers(unittest.TestCase):
         page = (self.bench.folder / "report.html").read_text(encoding="utf-8")
         listed = self.bench.json("margins", "list")
         self.assertEqual(answer["jobs"], len(listed["rows"]))
-        self.assertGreaterEqual(page.count("<svg"), 5)
+        self.assertGreaterEqual(page.count("<svg"), 4)
         for row in listed["rows"]:
             self.assertIn(row["job"], page)
         text = self.text("margins", "report")

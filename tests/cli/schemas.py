@@ -166,6 +166,10 @@ LINES = [
     ["job", "time", "1", "sewing", "09:10-11:40"],
     ["job", "time", "1", "fold-sheets", "20 min"],
     ["job", "paid", "1", "100.00"],
+    ["job", "print", "1"],
+    ["job", "print", "1", "--paper", "receipt", "--as", "pdf"],
+    ["job", "sheet", "1", "-o", "bench.pdf"],
+    ["stock", "label", "-o", "labels.html"],
     ["job", "hold", "1", "the title"],
     ["job", "show", "1"],
     ["job", "approve", "1", "the title"],
@@ -228,6 +232,7 @@ def looked_back(bench):
     yield bench.json("margins", "show", number)
     yield bench.json("margins", "worth", "--svg", "worth")
     yield bench.json("margins", "year")
+    yield bench.json("margins", "report")
     yield bench.json("margins", "reprice", "--if", "rate=+9.00")
     yield bench.json("margins", "reprice", "--if", "goat-moss-08=+90%", "--if", "text-wove-90=+900%")
     yield bench.json("steps", "learn", "--accept", "sew-sections enquiries", "--svg", "steps")
