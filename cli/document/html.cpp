@@ -20,8 +20,8 @@ body { margin: 0 auto; padding: 8mm 5mm; max-width: 178mm; background: #fff; col
   font: 11pt/1.4 "EB Garamond", Garamond, "Palatino Linotype", "Book Antiqua", Georgia, serif;
   font-variant-numeric: lining-nums tabular-nums; overflow-wrap: break-word }
 h1 { font-size: 19pt; font-weight: 500; margin: 7mm 0 4mm }
-h2 { font-size: 13pt; font-weight: 600; margin: 6mm 0 2mm; break-after: avoid }
-h3 { font-size: 11.5pt; font-weight: 600; margin: 4mm 0 1.5mm; break-after: avoid }
+h2 { font-size: 13pt; font-weight: 700; margin: 6mm 0 2mm; break-after: avoid }
+h3 { font-size: 11.5pt; font-weight: 700; margin: 4mm 0 1.5mm; break-after: avoid }
 p { margin: 0 0 3mm; orphans: 3; widows: 3 }
 pre { font: inherit; white-space: pre-wrap; margin: 0 0 3mm }
 .table { overflow-x: auto; margin: 0 0 5mm }
@@ -29,15 +29,15 @@ table { border-collapse: collapse; width: 100% }
 th, td { text-align: left; vertical-align: top; padding: 1.1mm 3mm 1.1mm 0 }
 th:last-child, td:last-child { padding-right: 0 }
 thead { display: table-header-group }
-thead th { font-weight: 600; border-bottom: 0.3mm solid #1b1b1b }
+thead th { font-weight: 700; border-bottom: 0.3mm solid #1b1b1b }
 tbody tr { break-inside: avoid; border-bottom: 0.1mm solid #c9c9c9 }
-tbody tr.total { border-top: 0.3mm solid #1b1b1b; border-bottom: 0.3mm solid #1b1b1b; font-weight: 600 }
+tbody tr.total { border-top: 0.3mm solid #1b1b1b; border-bottom: 0.3mm solid #1b1b1b; font-weight: 700 }
 .n { text-align: right; white-space: nowrap }
 .facts th { font-weight: 400; color: #595959; width: 1%; white-space: nowrap; padding-right: 6mm }
 .facts tr, .sign tr { border: 0 }
 .notice { border-left: 0.8mm solid #767676; padding-left: 3mm; break-inside: avoid }
 .logo { float: right; max-width: 60mm; max-height: 22mm; margin: 0 0 3mm 6mm }
-.mark { border: 0.5mm solid #1b1b1b; padding: 1.5mm 3mm; font-weight: 600; letter-spacing: 0.06em }
+.mark { border: 0.5mm solid #1b1b1b; padding: 1.5mm 3mm; font-weight: 700; letter-spacing: 0.06em }
 .sign td { height: 17mm; vertical-align: bottom; border-bottom: 0.2mm solid #1b1b1b }
 .sign th { font-weight: 400; color: #595959; font-size: 9.5pt }
 figure { margin: 0 0 5mm; break-inside: avoid }

@@ -273,6 +273,36 @@ class Help(unittest.TestCase):
                 self.assertEqual(bench.good(switch, "help", day=False), bench.good("help", day=False))
 
 
+class Today(unittest.TestCase):
+    def test_a_busy_workshop_is_one_screen(self):
+        """Command Line Interface Guidelines, "make it easy to see the current state": here of 24 lines of 80 columns."""
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for name in ("chess_endings", "pocket_herbal", "moth_notes", "forty_loaves", "lace_box"):
+                for _ in range(3):
+                    bench.good("quote", "make", str(program.BOOKS / f"{name}.toml"))
+            for number in range(1, 9):
+                bench.good("quote", "accept", str(number))
+            text = bench.good("workshop", "today")
+            self.assertIn("Quotes that stand: 7", text)
+            self.assertIn("Jobs under way: 8", text)
+            wrapped = sum(max(1, -(-len(line) // 80)) for line in text.splitlines())
+            self.assertLessEqual(wrapped, 24, text)
+            told = bench.json("workshop", "today")
+            self.assertEqual(told["schema"], "endband/workshop-today/1")
+
+
+class FirstRun(unittest.TestCase):
+    def test_from_nothing_to_a_printed_quote_in_three_commands(self):
+        with program.Bench(ENDBAND, SAMPLE, empty=True) as bench:
+            refused = bench.run("quote", "list")
+            self.assertEqual(refused.returncode, 3)
+            self.assertIn(b"endband workshop new", refused.stderr)
+            bench.good("workshop", "new", "--sample")
+            number = bench.json("quote", "make", str(program.BOOKS / "chess_endings.toml"))["number"]
+            bench.good("quote", "print", number, "-o", "offer.pdf")
+            self.assertTrue((bench.folder / "offer.pdf").read_bytes().startswith(b"%PDF-"))
+
+
 if __name__ == "__main__":
     ENDBAND, SAMPLE = sys.argv[1:3]
     unittest.main(argv=sys.argv[:1] + sys.argv[3:])
