@@ -2,6 +2,7 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/job_seen.h"
 #include "cli/commands/logo.h"
+#include "cli/commands/on_cover.h"
 #include "cli/commands/paper_file.h"
 #include "cli/commands/quote_paper.h"
 #include "cli/drawings/closed_book.h"
@@ -47,6 +48,7 @@ struct JobPaper {
   db::JobHeader job;
   QuotePaper quote;
   std::vector<db::Payment> payments;
+  std::optional<OnCover> cover;  // none: its description can no longer be read
 };
 
 Money sum(std::span<db::Payment const> payments, Currency currency) {
@@ -77,7 +79,8 @@ NewPaper confirmation(JobPaper const& view) {
   if (view.job.needed_on) more.rows.emplace_back(style.word("needed-on"), date_text(*view.job.needed_on));
   Document document = begun(view, "confirmation", view.job.number, view.job.since, more);
   add_what_is_ordered(document, view.quote, PaperLevel::components, PaperOptions::left_out);
-  if (auto drawing = draw_closed_book(view.quote.quote)) document.add(std::move(*drawing));
+  if (auto drawing = draw_closed_book(view.quote.quote, view.cover.value_or(OnCover{})))
+    document.add(std::move(*drawing));
   std::string const name = fmt::format("{} {}", style.word("confirmation"), view.job.number);
   return {std::move(document), page_of(style, name, view.job.since), "confirmation-" + view.job.number};
 }
@@ -135,7 +138,9 @@ Read<JobPaper> read(Context& context, db::Workshop& workshop, Args const& args) 
   if (!job) return tl::unexpected(job.error());
   auto quote = quote_paper(workshop, db::number_text(job->quote.number), context.on);
   if (!quote) return tl::unexpected(quote.error());
-  return JobPaper{*job, std::move(*quote), db::payments(workshop, *job)};
+  auto const cover = on_cover(workshop, db::load_quote(workshop, job->quote.id));
+  return JobPaper{*job, std::move(*quote), db::payments(workshop, *job),
+                  cover ? std::optional(*cover) : std::nullopt};
 }
 
 Read<NewPaper> paper_made(Args const& args, std::string const& which, JobPaper const& view) {
@@ -163,6 +168,7 @@ Read<NewPaper> paper_asked(Context& context, db::Workshop& workshop, Args const&
   auto logo = logo_of(context, workshop, view->job.since);
   if (!logo) return tl::unexpected(std::move(logo.error()));
   paper->page.logo = std::move(*logo);
+  if (!view->cover && which == "confirmation") paper->notices.emplace_back(cover_not_known);
   return paper;
 }
 

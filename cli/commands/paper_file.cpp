@@ -125,6 +125,7 @@ Read<PaperFile> write_paper(Context& context, Args const& args, NewPaper paper) 
   auto written = write_text(context, args, paper.stem + std::string(form_ending(*form)), std::move(text));
   if (!written) return written;
   out.file = std::move(written->file);
+  out.notices.insert(out.notices.begin(), paper.notices.begin(), paper.notices.end());
   return out;
 }
 

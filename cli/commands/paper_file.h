@@ -38,6 +38,7 @@ struct NewPaper {
   Document document;
   Page page;
   std::string stem;  // of the file's name where --output says none: "quotation-26-001a"
+  std::vector<std::string> notices{};  // what could not be put on it
 };
 // Around a paper of this name and day, in the workshop's words.
 Page page_of(PaperStyle const& style, std::string name, Date written_on);

@@ -2,6 +2,7 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/explained.h"
 #include "cli/commands/logo.h"
+#include "cli/commands/on_cover.h"
 #include "cli/commands/paper_file.h"
 #include "cli/commands/quote_paper.h"
 #include "cli/drawings/closed_book.h"
@@ -74,9 +75,9 @@ Read<Asked> asked(Args const& args) {
 }
 
 // The buyer's page, with the book drawn and a place to sign while the quote can still be taken.
-NewPaper buyers_paper(QuotePaper const& quote, PaperLevel level) {
+NewPaper buyers_paper(QuotePaper const& quote, PaperLevel level, OnCover const& cover) {
   Document document = paper_document(quote, level);
-  if (auto drawing = draw_closed_book(quote.quote)) document.add(std::move(*drawing));
+  if (auto drawing = draw_closed_book(quote.quote, cover)) document.add(std::move(*drawing));
   PaperStyle const& style = quote.style;
   if (quote.state == db::QuoteState::open || quote.state == db::QuoteState::sent) {
     document.heading(style.word("order"), 2);
@@ -112,10 +113,12 @@ Read<PaperFile> written(Context& context, db::Workshop& workshop, Args const& ar
   PaperLevel const level = buyers_level(asked.level);
   if (asked.form == PaperForm::ubl)
     return write_text(context, args, "quotation-" + quote->number + ".xml", to_ubl(*quote, level));
-  NewPaper paper = buyers_paper(*quote, level);
+  auto const cover = on_cover(workshop, db::load_quote(workshop, header.id));
+  NewPaper paper = buyers_paper(*quote, level, cover.value_or(OnCover{}));
   auto logo = logo_of(context, workshop, header.on);
   if (!logo) return tl::unexpected(std::move(logo.error()));
   paper.page.logo = std::move(*logo);
+  if (!cover) paper.notices.emplace_back(cover_not_known);
   return write_paper(context, args, std::move(paper));
 }
 

@@ -76,6 +76,18 @@ class Print(unittest.TestCase):
         self.assertIn(shown["total"]["amount"], "".join(page.words))
         self.assertEqual(self.printed("1", "--yes"), text)
 
+    def test_the_cover_is_drawn_with_what_is_on_it(self):
+        for number, (book, said) in enumerate((("hollow_tides", "frames of lines on the front"), ("saltmarsh_log", "1 strap over the fore edge"),
+                                               ("chess_endings", "mm thick")), 1):
+            self.bench.good("quote", "make", str(BOOKS / f"{book}.toml"))
+            text = self.printed(str(number))
+            self.assertIn(said, text.split("<desc>")[1].split("</desc>")[0])
+            self.assertEqual(self.bench.json("quote", "print", str(number), "--yes")["notices"], [])
+        # Frames as the description says: 12 mm from the edge, lines of 2 mm, drawn by their middle.
+        frame = self.printed("1", "--yes").split("</desc>")[1]
+        self.assertRegex(frame, r'<rect x="[\d.]+" y="13" ')
+        self.assertRegex(frame, r'<rect x="[\d.]+" y="17" ')
+
     def test_names_are_words_and_no_marks(self):
         book = self.bench.write("odd.toml", 'endband = 1\nmodel = "case"\ntitle = "<script>alert(1)</script> & \'Gæst\' \\"漢字\\""\n')
         self.bench.good("customer", "add", "odd", "--name", "Ö'Brien <b>& Søn</b>")
