@@ -58,7 +58,8 @@ std::vector<JobHeader> list_jobs(Workshop& workshop, bool ended_too);  // newest
 Read<JobHeader> find_job(Workshop& workshop,
                          std::string_view number);  // "26-014", "14"; unknown_code with near numbers
 JobRecord load_record(Workshop& workshop, JobHeader const& job);
-// What the customer paid and was given back (negative), in the order it was told; what was undone is not there.
+// What the customer paid and was given back (negative), in the order it was told; what was undone is not
+// there.
 struct Payment {
   Date on;
   Money amount;

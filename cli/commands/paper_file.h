@@ -37,7 +37,7 @@ struct PaperFile {
 struct NewPaper {
   Document document;
   Page page;
-  std::string stem;  // of the file's name where --output says none: "quotation-26-001a"
+  std::string stem;                    // of the file's name where --output says none: "quotation-26-001a"
   std::vector<std::string> notices{};  // what could not be put on it
 };
 // Around a paper of this name and day, in the workshop's words.

@@ -51,10 +51,10 @@ Json::Array json_array(Range const& range, F&& to_json) {
 }
 Json::Array json_words(std::vector<std::string> const& words);
 
-Json money_json(Money money);     // {"amount":"12.50","currency":"EUR"}
+Json money_json(Money money);                        // {"amount":"12.50","currency":"EUR"}
 Json money_json(std::optional<Money> const& money);  // or null
-Json ratio_json(Ratio ratio);     // "7/20", exact
-Json amount_json(Amount amount);  // {"area_um2": 62000}: the name says the unit
+Json ratio_json(Ratio ratio);                        // "7/20", exact
+Json amount_json(Amount amount);                     // {"area_um2": 62000}: the name says the unit
 
 // indented: two spaces, for a document; else one line, for JSON Lines. Ends with a line feed.
 std::string json_text(Json const& json, bool indented);

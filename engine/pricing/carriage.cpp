@@ -127,8 +127,8 @@ std::string_view side_rounding_name(SideRounding rounding) {
   return names.at(static_cast<std::size_t>(rounding));
 }
 
-Read<Carriage> carriage_of(CarriageService const& service, Consignment const& parcel, std::string_view country,
-                           Money value) {
+Read<Carriage> carriage_of(CarriageService const& service, Consignment const& parcel,
+                           std::string_view country, Money value) {
   std::vector<Fault> faults;
   check_parcel(service, parcel, faults);
   Mass const volumetric = volumetric_mass(service, parcel.sides);

@@ -58,7 +58,7 @@ struct Carriage {
 // below the value. All faults at once, each with what would work: a parcel of no mass, or of no size where
 // size counts; a destination without a table; heavier or longer than the table goes; a value that it does
 // not insure.
-Read<Carriage> carriage_of(CarriageService const& service, Consignment const& parcel, std::string_view country,
-                           Money value);
+Read<Carriage> carriage_of(CarriageService const& service, Consignment const& parcel,
+                           std::string_view country, Money value);
 
 }  // namespace endband

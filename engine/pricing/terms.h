@@ -1,5 +1,5 @@
-// A text of terms as it is read: what its keys say, and every fault found on the way. For the readers of outlets, of
-// carriage and of past commissions; no part of their public headers.
+// A text of terms as it is read: what its keys say, and every fault found on the way. For the readers of
+// outlets, of carriage and of past commissions; no part of their public headers.
 #pragma once
 
 #include "engine/description/description.h"

@@ -71,9 +71,11 @@ TEST_CASE("what the sale took is told kind by kind, corrected, and taken back") 
   CHECK(bench.only().left == before - eur(3'50) - (eur(9'00) - carriage));
   CHECK(bench.only().left == bench.difference().left);
   CHECK(load_sale(bench.workshop, bench.job()).fees == eur(0));
-  CHECK(bench.refusal([&](Writing& w) {
-    return add_sale(w, bench.job(), SaleKind::carriage, eur(-9'01), day("2026-11-30"), "");
-  }).starts_with("out-of-range, --carriage: -9.01"));
+  CHECK(bench
+            .refusal([&](Writing& w) {
+              return add_sale(w, bench.job(), SaleKind::carriage, eur(-9'01), day("2026-11-30"), "");
+            })
+            .starts_with("out-of-range, --carriage: -9.01"));
   bench.take_back();
   CHECK(bench.only().left == before - eur(1'50) - (eur(9'00) - carriage));
 }

@@ -2,8 +2,8 @@
 // that touch.
 #pragma once
 
-#include "engine/cutting/skins/lines.h"
 #include "engine/chance/random.h"
+#include "engine/cutting/skins/lines.h"
 
 namespace endband::cutting::skins {
 

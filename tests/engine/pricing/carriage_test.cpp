@@ -61,7 +61,8 @@ std::int64_t centipounds(Mass mass) {
   return round_product(mass.n, Ratio(10'000, 45'359'237), Rounding::half_away);
 }
 
-Told told_of(CarriageService const& service, Consignment const& parcel, std::string_view country, Money value) {
+Told told_of(CarriageService const& service, Consignment const& parcel, std::string_view country,
+             Money value) {
   Told all;
   auto const read = carriage_of(service, parcel, country, value);
   if (!read)
