@@ -100,6 +100,9 @@ Read<PaperForm> paper_form(Args const& args, std::span<PaperForm const> allowed)
 
 Read<PaperFile> write_text(Context& context, Args const& args, std::string const& usual, std::string text) {
   std::string const file = args.text("--output").value_or(usual);
+  if (file == "-")
+    return refuse(
+        {FaultCode::bad_value, args.where("--output"), file, "a file's name, such as " + usual, {}});
   FilePlace const place = place_of(file);
   std::vector<NewFile> const files{{place.name, std::move(text)}};
   if (!context.yes && !files_there(place.folder, files).empty())

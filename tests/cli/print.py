@@ -110,7 +110,7 @@ class Print(unittest.TestCase):
         self.bench.good("quote", "make", str(BOOKS / "chess_endings.toml"))
         self.bench.write("taken.html", "mine")
         for words, code, exit_code in ((["-o", "taken.html"], b"already-exists", 1), (["-o", "/dev/full/x.html"], b"file-unusable", 3),
-                                       (["--level", "most"], b"bad-value", 2), (["-o", "/proc/x.html"], b"file-unusable", 3)):
+                                       (["--level", "most"], b"bad-value", 2), (["-o", "-"], b"bad-value", 2), (["-o", "/proc/x.html"], b"file-unusable", 3)):
             done = self.bench.run("--json", "quote", "print", "1", *words)
             self.assertEqual(done.returncode, exit_code, done.stderr)
             self.assertIn(code, done.stderr)
