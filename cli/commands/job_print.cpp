@@ -27,19 +27,16 @@ struct JobPrinted {
 };
 
 Json to_json(JobPrinted const& view) {
-  return Json::Object{
-      {"dry_run", view.dry_run},
-      {"job", view.job},
-      {"paper", view.paper},
-      {"file", view.written.file},
-      {"notices", json_array(view.written.notices, [](std::string const& words) { return Json(words); })}};
+  return Json::Object{{"dry_run", view.dry_run},
+                      {"job", view.job},
+                      {"paper", view.paper},
+                      {"file", view.written.file},
+                      {"notices", notices_json(view.written)}};
 }
 
 Document to_document(JobPrinted const& view) {
   Document document;
-  document.paragraph(fmt::format("The {} of job {} {} {}.", view.paper, view.job,
-                                 view.dry_run ? "would be in" : "is in", view.written.file));
-  for (std::string const& notice : view.written.notices) document.notice(NoticeKind::warning, notice);
+  add_written(document, fmt::format("The {} of job {}", view.paper, view.job), view.written, view.dry_run);
   return document;
 }
 

@@ -15,18 +15,15 @@ struct SheetWritten {
 };
 
 Json to_json(SheetWritten const& view) {
-  return Json::Object{
-      {"dry_run", view.dry_run},
-      {"job", view.job},
-      {"file", view.written.file},
-      {"notices", json_array(view.written.notices, [](std::string const& words) { return Json(words); })}};
+  return Json::Object{{"dry_run", view.dry_run},
+                      {"job", view.job},
+                      {"file", view.written.file},
+                      {"notices", notices_json(view.written)}};
 }
 
 Document to_document(SheetWritten const& view) {
   Document document;
-  document.paragraph(fmt::format("Job sheet {} {} {}.", view.job, view.dry_run ? "would be in" : "is in",
-                                 view.written.file));
-  for (std::string const& notice : view.written.notices) document.notice(NoticeKind::warning, notice);
+  add_written(document, "Job sheet " + view.job, view.written, view.dry_run);
   if (!view.dry_run)
     document.notice(
         NoticeKind::note,

@@ -20,18 +20,16 @@ struct Reported {
 };
 
 Json to_json(Reported const& view) {
-  return Json::Object{
-      {"dry_run", view.dry_run},
-      {"jobs", view.jobs},
-      {"file", view.written.file},
-      {"notices", json_array(view.written.notices, [](std::string const& words) { return Json(words); })}};
+  return Json::Object{{"dry_run", view.dry_run},
+                      {"jobs", view.jobs},
+                      {"file", view.written.file},
+                      {"notices", notices_json(view.written)}};
 }
 
 Document to_document(Reported const& view) {
   Document document;
-  document.paragraph(fmt::format("The report on {} job{} {} {}.", view.jobs, view.jobs == 1 ? "" : "s",
-                                 view.dry_run ? "would be in" : "is in", view.written.file));
-  for (std::string const& notice : view.written.notices) document.notice(NoticeKind::warning, notice);
+  add_written(document, fmt::format("The report on {} job{}", view.jobs, view.jobs == 1 ? "" : "s"),
+              view.written, view.dry_run);
   return document;
 }
 

@@ -64,6 +64,15 @@ std::vector<Flag> paper_flags(FlagType form, std::string_view forms_words) {
           {"--letter", FlagType::on, "for US Letter paper; else A4"}};
 }
 
+void add_written(Document& document, std::string_view what, PaperFile const& written, bool dry_run) {
+  document.paragraph(fmt::format("{} {} {}.", what, dry_run ? "would be in" : "is in", written.file));
+  for (std::string const& notice : written.notices) document.notice(NoticeKind::warning, notice);
+}
+
+Json notices_json(PaperFile const& written) {
+  return json_array(written.notices, [](std::string const& words) { return Json(words); });
+}
+
 Page page_of(PaperStyle const& style, std::string name, Date written_on) {
   return {.title = name,
           .foot = name,

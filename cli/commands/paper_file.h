@@ -5,6 +5,7 @@
 #include "cli/command/context.h"
 #include "cli/command/flag.h"
 #include "cli/document/document.h"
+#include "cli/document/json.h"
 #include "cli/document/page.h"
 #include "cli/words/paper_style.h"
 
@@ -32,6 +33,10 @@ struct PaperFile {
   std::string file;
   std::vector<std::string> notices{};  // what came out otherwise than it should
 };
+
+// What an answer says of it: where it is, or would be; and what came out otherwise.
+void add_written(Document& document, std::string_view what, PaperFile const& written, bool dry_run);
+Json notices_json(PaperFile const& written);
 
 // A document and what stands around it; a page of its own each.
 struct NewPaper {

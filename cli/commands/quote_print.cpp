@@ -25,20 +25,16 @@ struct QuotePrinted {
 };
 
 Json to_json(QuotePrinted const& view) {
-  Json::Array notices =
-      json_array(view.written.notices, [](std::string const& words) { return Json(words); });
   return Json::Object{{"dry_run", view.dry_run},
                       {"quote", view.number},
                       {"level", view.level},
                       {"file", view.written.file},
-                      {"notices", std::move(notices)}};
+                      {"notices", notices_json(view.written)}};
 }
 
 Document to_document(QuotePrinted const& view) {
   Document document;
-  document.paragraph(fmt::format("Quotation {} {} {}.", view.number, view.dry_run ? "would be in" : "is in",
-                                 view.written.file));
-  for (std::string const& notice : view.written.notices) document.notice(NoticeKind::warning, notice);
+  add_written(document, "Quotation " + view.number, view.written, view.dry_run);
   if (!view.dry_run) document.next(fmt::format("endband quote send {} --words \"by letter\"", view.number));
   return document;
 }

@@ -24,7 +24,7 @@ Json to_json(Labelled const& view) {
   return Json::Object{{"dry_run", view.dry_run},
                       {"lots", json_array(view.lots, words_json)},
                       {"file", view.written.file},
-                      {"notices", json_array(view.written.notices, words_json)}};
+                      {"notices", notices_json(view.written)}};
 }
 
 Document to_document(Labelled const& view) {

@@ -1,5 +1,7 @@
 #include "cli/document/document.h"
 
+#include "cli/document/notice.h"
+
 namespace endband::cli {
 
 Table on_paper(Table const& table) {
@@ -13,6 +15,16 @@ Table on_paper(Table const& table) {
       if (c >= table.columns.size() || !table.columns[c].bars) shorter.cells.push_back(row.cells[c]);
   }
   return kept;
+}
+
+std::string_view notice_label(NoticeKind kind) {
+  switch (kind) {
+    case NoticeKind::note: return "Note: ";
+    case NoticeKind::warning: return "Look: ";
+    case NoticeKind::caution: return "Care: ";
+    case NoticeKind::next: return "Next: ";
+  }
+  return "";
 }
 
 }  // namespace endband::cli

@@ -1,6 +1,7 @@
 #include "cli/document/html.h"
 
 #include "cli/document/markup.h"
+#include "cli/document/notice.h"
 #include "cli/document/svg.h"
 #include "cli/document/text.h"
 
@@ -79,16 +80,6 @@ std::string css_string(std::string_view given) {
       out += c;
   }
   return out;
-}
-
-std::string_view notice_label(NoticeKind kind) {
-  switch (kind) {
-    case NoticeKind::note: return "Note: ";
-    case NoticeKind::warning: return "Look: ";
-    case NoticeKind::caution: return "Care: ";
-    case NoticeKind::next: return "";
-  }
-  return "";
 }
 
 // Within HTML a picture needs no name space, whose address would be the only one in the file.

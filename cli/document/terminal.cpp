@@ -1,5 +1,6 @@
 #include "cli/document/terminal.h"
 
+#include "cli/document/notice.h"
 #include "cli/document/table_layout.h"
 #include "cli/document/text.h"
 
@@ -13,16 +14,6 @@ constexpr std::size_t page_width = 80;
 constexpr std::string_view bold = "\x1b[1m";
 constexpr std::string_view accent = "\x1b[34m";
 constexpr std::string_view plain = "\x1b[0m";
-
-std::string_view label_of(NoticeKind kind) {
-  switch (kind) {
-    case NoticeKind::note: return "Note: ";
-    case NoticeKind::warning: return "Look: ";
-    case NoticeKind::caution: return "Care: ";
-    case NoticeKind::next: return "Next: ";
-  }
-  return "";
-}
 
 // What is a box on paper.
 Table with_boxes(Table table) {
@@ -87,7 +78,7 @@ class Writer {
 
   void operator()(Notice const& notice) {
     if (notice.kind == NoticeKind::next && !style_.person) return;
-    std::string const label(label_of(notice.kind));
+    std::string const label(notice_label(notice.kind));
     filled(printable(notice.text), label, std::string(label.size(), ' '), accent);
   }
 

@@ -1,3 +1,4 @@
+#include "cli/document/notice.h"
 #include "cli/pdf/flow.h"
 #include "cli/pdf/picture.h"
 #include "cli/pdf/rows.h"
@@ -13,25 +14,6 @@ constexpr double apart = mm(3);         // paragraph to paragraph
 constexpr double caption_size = 9.5;    // as small as anything gets
 constexpr double hand_height = mm(15);  // room for a signature
 constexpr double bench_size = 12, letter_size = 11;
-
-std::string_view notice_label(NoticeKind kind) {
-  switch (kind) {
-    case NoticeKind::note: return "Note: ";
-    case NoticeKind::warning: return "Look: ";
-    case NoticeKind::caution: return "Care: ";
-    case NoticeKind::next: return "";
-  }
-  return "";
-}
-
-void rule(cairo_t* on, double x, double y, double width, double thick, double light) {
-  cairo_set_source_rgb(on, light, light, light);
-  cairo_set_line_width(on, thick);
-  cairo_set_dash(on, nullptr, 0, 0);
-  cairo_move_to(on, x, y);
-  cairo_line_to(on, x + width, y);
-  cairo_stroke(on);
-}
 
 class Flow {
  public:

@@ -46,15 +46,6 @@ void draw_line(cairo_t* on, Cell const& cell, std::size_t line, double x, double
   if (cell.back && line < cell.back->count()) cell.back->draw(on, line, x + cell.right, y);
 }
 
-void rule(cairo_t* on, double x, double y, double width, double thick, double light) {
-  cairo_set_source_rgb(on, light, light, light);
-  cairo_set_line_width(on, thick);
-  cairo_set_dash(on, nullptr, 0, 0);
-  cairo_move_to(on, x, y);
-  cairo_line_to(on, x + width, y);
-  cairo_stroke(on);
-}
-
 struct Box {
   double x = 0, width = 0;
 };
@@ -125,6 +116,15 @@ Piece head_piece(Shape const& shape) {
 }
 
 }  // namespace
+
+void rule(cairo_t* on, double x, double y, double width, double thick, double light) {
+  cairo_set_source_rgb(on, light, light, light);
+  cairo_set_line_width(on, thick);
+  cairo_set_dash(on, nullptr, 0, 0);
+  cairo_move_to(on, x, y);
+  cairo_line_to(on, x + width, y);
+  cairo_stroke(on);
+}
 
 std::vector<Piece> table_pieces(Type& type, Table const& table, double width, double size) {
   Shape const shape{type, table, columns_of(type, table, width, size), width};
