@@ -1,7 +1,7 @@
 // Comma-separated values: RFC 4180's own examples, places of faults, and what is written is read as it was.
 #include "cli/forms/csv.h"
 
-#include "tests/cli/csv_fuzz.h"
+#include "tests/fuzz/target.h"
 
 #include <doctest/doctest.h>
 #include <rapidcheck.h>

@@ -1,27 +1,24 @@
 #include "tests/faults/walk.h"
 
-#include "db/connection.h"
 #include "tests/faults/failing_disk.h"
+#include "tests/faults/looked.h"
 
-#include <SQLiteCpp/Column.h>
-#include <doctest/doctest.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
+#include <array>
 #include <filesystem>
-#include <fstream>
-#include <map>
-#include <system_error>
-#include <utility>
-#include <vector>
+#include <stdexcept>
+#include <string_view>
 
 namespace endband::faults {
 namespace {
 
 namespace fs = std::filesystem;
 
-// How a process ended that did the operation on a failing disk.
-enum Ending : int { done = 0, done_in_spite = 1, told = 3, cut_off = ended_by_power_cut, wrong = 99 };
+// The exit status of a process that did the operation on a failing disk.
+enum Status : int { done = 0, done_in_spite = 1, told = 3, cut_off = ended_by_power_cut, wrong = 99 };
 
 int in_child(std::function<int()> const& action) {
   pid_t const child = ::fork();
@@ -39,126 +36,91 @@ int in_child(std::function<int()> const& action) {
   return WIFEXITED(status) ? WEXITSTATUS(status) : static_cast<int>(wrong);
 }
 
-int run(std::string const& path, std::function<void(db::Workshop&)> const& operation) {
-  try {
-    auto workshop = db::Workshop::open(path);
-    if (!workshop) return told;
-    operation(*workshop);
-  } catch (db::StoreError const&) {
-    return told;
-  }
-  return has_failed() ? done_in_spite : done;
-}
+struct Kind {
+  Failure failure;
+  std::string_view name;
+};
+constexpr std::array kinds{Kind{Failure::full, "full"}, Kind{Failure::io_error, "input/output error"},
+                           Kind{Failure::dead_disk, "dead disk"}, Kind{Failure::power_cut, "power cut"},
+                           Kind{Failure::torn_writes, "torn writes"}};
 
-std::vector<std::string> tables_of(SQLite::Database& database) {
-  SQLite::Statement select(database, "SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name");
-  std::vector<std::string> names;
-  while (select.executeStep()) names.push_back(select.getColumn(0).getString());
-  return names;
-}
-
-void dump_table(SQLite::Database& database, std::string const& table, std::string& text) {
-  std::string columns, order;
-  SQLite::Statement info(database, "SELECT name FROM pragma_table_info(?)");
-  info.bind(1, table);
-  for (int i = 1; info.executeStep(); ++i) {
-    columns += (i > 1 ? " || ',' || quote(" : "quote(") + info.getColumn(0).getString() + ")";
-    order += (i > 1 ? ", " : "") + std::to_string(i);
-  }
-  SQLite::Statement rows(database, "SELECT " + columns + " AS line FROM " + table + " ORDER BY line");
-  while (rows.executeStep()) text += table + ": " + rows.getColumn(0).getString() + "\n";
-}
-
-std::string bytes_of(std::string const& path) {
-  std::error_code missing;
-  std::uintmax_t const size = fs::file_size(path, missing);
-  if (missing) return "";
-  std::string bytes(size, '\0');
-  std::ifstream(path, std::ios::binary).read(bytes.data(), static_cast<std::streamsize>(size));
-  return bytes;
-}
-
-// What a workshop stands at, once it is found sound. Files of the same bytes are looked at once: a disk that
-// failed before anything reached it is the same disk.
-class Looked {
+class Walk {
  public:
-  std::string const& at(std::string const& path) {
-    auto [found, fresh] = seen_.try_emplace({bytes_of(path), bytes_of(path + "-wal")});
-    if (fresh) found->second = look(path);
-    return found->second;
+  Walk(std::string const& base, std::function<Ending(std::string const&)> const& operation)
+      : base_(base), operation_(operation) {}
+
+  Walked walked() {
+    before_ = looked_.at(fresh_copy());
+    if (int const status = run(0, Failure::full); status != done) return failed_without_failure(status);
+    after_ = looked_.at(copy_);
+    if (before_ == after_) result_.wrong.emplace_back("it writes nothing");
+    for (Kind const& kind : kinds) over(kind);
+    return std::move(result_);
   }
 
  private:
-  static std::string look(std::string const& path) {
-    auto workshop = db::Workshop::open(path);
-    REQUIRE(workshop.has_value());
-    std::vector<Fault> const faults = db::check(*workshop);
-    for (Fault const& fault : faults) FAIL_CHECK(fault.where.field << ": " << fault.found);
-    return dump(*workshop);
+  Walked failed_without_failure(int status) {
+    result_.wrong.push_back("on a good disk it ends with " + std::to_string(status));
+    return std::move(result_);
   }
 
-  std::map<std::pair<std::string, std::string>, std::string> seen_;
+  std::string const& fresh_copy() const {
+    for (char const* suffix : {"", "-wal", "-shm", "-journal"}) fs::remove(copy_ + suffix);
+    if (fs::exists(base_)) fs::copy_file(base_, copy_);
+    return copy_;
+  }
+
+  // Step 0: a good disk, and SQLite's own way to it.
+  int run(int step, Failure failure) const {
+    fresh_copy();
+    return in_child([&] {
+      if (step > 0) {
+        install();
+        fail_at(step, failure);
+      }
+      if (operation_(copy_) == Ending::told) return static_cast<int>(told);
+      return static_cast<int>(has_failed() ? done_in_spite : done);
+    });
+  }
+
+  void over(Kind const& kind) {
+    bool saw_before = false, saw_after = false;
+    for (int step = 1;; ++step) {
+      int const status = run(step, kind.failure);
+      if (status == done) break;
+      ++result_.runs;
+      std::string const where = std::string(kind.name) + " at step " + std::to_string(step) + ": ";
+      if (status == wrong) return result_.wrong.push_back(where + "it crashed or threw");
+      try {
+        std::string const& now = looked_.at(copy_);
+        saw_before = saw_before || now == before_;
+        saw_after = saw_after || now == after_;
+        if (now != before_ && now != after_) result_.wrong.push_back(where + "neither as before nor as after");
+        if (status == done_in_spite && now != after_)
+          result_.wrong.push_back(where + "told as done, and is not");
+      } catch (std::runtime_error const& unsound) {
+        result_.wrong.push_back(where + unsound.what());
+      }
+      result_.steps = std::max(result_.steps, step);
+      if (step == 5000) return result_.wrong.push_back(where + "no end");
+    }
+    if (!saw_before) result_.wrong.push_back(std::string(kind.name) + ": never as before");
+    if (!saw_after && kind.failure != Failure::full)
+      result_.wrong.push_back(std::string(kind.name) + ": never as after");
+  }
+
+  std::string const& base_;
+  std::function<Ending(std::string const&)> const& operation_;
+  std::string const copy_ = base_ + ".copy";
+  Looked looked_;
+  std::string before_, after_;
+  Walked result_;
 };
 
 }  // namespace
 
-std::string dump(db::Workshop& workshop) {
-  std::string text;
-  SQLite::Database& database = workshop.connection().database;
-  for (std::string const& table : tables_of(database)) dump_table(database, table, text);
-  return text;
-}
-
-DiskWalk::DiskWalk(std::function<void(db::Workshop&)> const& prepare) {
-  db::Workshop workshop = db::test::new_workshop(base_);
-  prepare(workshop);
-}
-
-std::string DiskWalk::copy() const {
-  std::string const path = folder_.file("copy.db");
-  for (char const* suffix : {"", "-wal", "-shm", "-journal"}) fs::remove(path + suffix);
-  fs::copy_file(base_, path);
-  return path;
-}
-
-int DiskWalk::over(std::function<void(db::Workshop&)> const& operation) {
-  Looked looked;
-  std::string const before = looked.at(copy());
-  std::string const clean = copy();
-  REQUIRE(in_child([&] { return run(clean, operation); }) == done);
-  std::string const after = looked.at(clean);
-  REQUIRE(before != after);
-  int most = 0;
-  for (auto const& [failure, name] : std::map<Failure, std::string>{{Failure::full, "full"},
-                                                                    {Failure::io_error, "input/output error"},
-                                                                    {Failure::dead_disk, "dead disk"},
-                                                                    {Failure::power_cut, "power cut"},
-                                                                    {Failure::torn_writes, "torn writes"}}) {
-    bool saw_before = false, saw_after = false;
-    for (int step = 1;; ++step) {
-      CAPTURE(name);
-      CAPTURE(step);
-      std::string const path = copy();
-      int const ending = in_child([&] {
-        install();
-        fail_at(step, failure);
-        return run(path, operation);
-      });
-      if (ending == done) break;
-      REQUIRE(ending != wrong);
-      std::string const& now = looked.at(path);
-      CHECK((now == before || now == after));
-      if (ending == done_in_spite) CHECK(now == after);  // what was told as done is done
-      saw_before = saw_before || now == before;
-      saw_after = saw_after || now == after;
-      most = std::max(most, step);
-      REQUIRE(step < 5000);
-    }
-    CAPTURE(name);
-    CHECK(saw_before);
-    if (failure != Failure::full) CHECK(saw_after);
-  }
-  return most;
+Walked walk(std::string const& base, std::function<Ending(std::string const& path)> const& operation) {
+  return Walk(base, operation).walked();
 }
 
 }  // namespace endband::faults

@@ -5,28 +5,36 @@
 #include "db/workshop.h"
 #include "tests/db/bench.h"
 
+#include <cstdint>
 #include <functional>
 #include <string>
+#include <vector>
 
 namespace endband::faults {
 
-// Every row of every table, in order.
-std::string dump(db::Workshop& workshop);
+// How an operation ended for whoever asked for it: done, or told that nothing was saved.
+enum class Ending : std::uint8_t { done, told };
 
-// A workshop to begin with, and what happened to copies of it.
+struct Walked {
+  int steps = 0;                   // of the operation, where nothing fails
+  int runs = 0;                    // on a failing disk
+  std::vector<std::string> wrong;  // what must not happen, each with the failure and the step
+};
+
+// For each kind of failure: `operation` on a copy of the workshop `base`, in a process of its own, with its first
+// step failing, then its second, ... until it has fewer steps. `base` may be no file yet.
+Walked walk(std::string const& base, std::function<Ending(std::string const& path)> const& operation);
+
+// A workshop to begin with, and what happened to copies of it; checks by doctest.
 class DiskWalk {
  public:
   // `prepare` fills a new workshop.
   explicit DiskWalk(std::function<void(db::Workshop&)> const& prepare);
 
-  // For each kind of failure: the operation with its first step failing, then its second, ... until it has
-  // fewer steps. `operation` writes and commits; what it cannot do it throws. Checks by doctest; answers how
-  // many steps it took.
+  // `operation` writes and commits; what it cannot do it throws. Answers how many steps it took.
   int over(std::function<void(db::Workshop&)> const& operation);
 
  private:
-  std::string copy() const;  // of the workshop to begin with; the path
-
   db::test::Folder folder_;
   std::string const base_ = folder_.file("base.db");
 };

@@ -1,0 +1,13 @@
+#!/usr/bin/env bash
+# Gives a fuzz target its corpus and then so many seconds of its own ideas:
+#   tests/fuzz/run.sh PROGRAM NAME SECONDS [FOLDER]
+# What it finds new is kept in FOLDER, else thrown away. An input that fails is left there, or under /tmp.
+set -euo pipefail
+here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
+program=$1 name=$2 seconds=$3 keep=${4:-}
+place=$(mktemp -d)
+trap 'rm -rf "$place"' EXIT
+words=()
+[[ -f $here/$name.dict ]] && words=("-dict=$here/$name.dict")
+"$program" -max_total_time="$seconds" -seed=20261127 -timeout=60 -rss_limit_mb=4096 -print_final_stats=1 \
+  -artifact_prefix="${keep:-/tmp}/failing-$name-" "${words[@]}" "${keep:-$place}" "$here/corpus/$name" 2>&1 | tail -40

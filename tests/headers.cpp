@@ -1,0 +1,1 @@
+// Nothing: the precompiled headers of the tests belong to the target of this file.
