@@ -46,7 +46,7 @@ def main():
             walked.add(name)
             if count % parts != part % parts:
                 continue
-            line = [walker, str(before), *program.ON, *words]
+            line = [str(Path(walker).resolve()), str(before), *program.ON, *words]
             done = subprocess.run(line, cwd=bench.folder, env=bench.env, capture_output=True, check=False, text=True)
             print(f"{' '.join(words)}: {done.stdout.strip()}", flush=True)
             if done.returncode != 0:
