@@ -33,7 +33,7 @@ std::vector<Lot> lots_meant(Connection& connection, Target const& target, Date o
   std::vector<Lot> lots = open_lots(connection, target.item.id, on);
   std::erase_if(lots, [](Lot const& lot) { return !lot.whole_goods(); });
   std::vector<SetAside> const aside = set_aside(connection, target.item.id);
-  std::ranges::stable_partition(lots, [&](Lot const& lot) {
+  std::stable_partition(lots.begin(), lots.end(), [&](Lot const& lot) {
     return lot.job == 0 &&
            std::ranges::none_of(aside, [&](SetAside const& s) { return s.lot == lot.id.value; });
   });
@@ -179,7 +179,7 @@ Read<std::vector<Posting>> scrap(Writing& writing, std::string_view code_or_lot,
   if (auto fault = which_item(target->item, lots, at("stock scrap", "code")))
     return refuse(*std::move(fault));
   // What is past its day goes first.
-  std::ranges::stable_partition(lots, [on](Lot const& lot) { return !lot.good_on(on); });
+  std::stable_partition(lots.begin(), lots.end(), [on](Lot const& lot) { return !lot.good_on(on); });
   std::int64_t const there = sum_of(lots);
   if (quantity.n <= 0 || quantity.n > there)
     return refuse({FaultCode::rule_refused,

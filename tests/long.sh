@@ -1,19 +1,94 @@
 #!/usr/bin/env bash
-# What takes too long for every run of the tests, with the release build:
-#   tests/long.sh [years]    200 invented past years with planted truths, and 200 without: what is named of them
-# With BUILD set, that folder's program is used as it is.
+# What takes too long for every run of the tests:
+#   tests/long.sh years          200 invented past years with planted truths, and 200 without: what is named of them
+#   tests/long.sh kills [2000]   so many processes killed while they write; how many fell inside a transaction
+#   tests/long.sh together [60]  8 that write and 8 that read for so many seconds, backups meanwhile; then every page damaged
+#   tests/long.sh fuzz [600]     each fuzz target for so many seconds, under the sanitizers
+#   tests/long.sh properties [1000000]  every property of pure functions, in so many cases each
+#   tests/long.sh threads        what runs in threads, under the thread sanitizer
+#   tests/long.sh lint [BASE]    clang-tidy over the sources (changed since BASE), cppcheck over all of them
+#   tests/long.sh coverage       lines and branches of the engine that its tests reach
+#   tests/long.sh bench          all benchmarks in one table
+# With BUILD set, that folder's programs are used as they are.
 set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 cd "$here/.."
 # shellcheck source=tests/packages.sh
 . tests/packages.sh
-if [[ -z ${BUILD:-} ]]; then
-  ensure_packages "${build_packages[@]}" python3
-  cmake --preset release
-  cmake --build --preset release --target endband
-  BUILD=$PWD/build/release
-fi
-case ${1:-years} in
-  years) python3 -B tests/long/past_years.py "$BUILD/endband" "${@:2}" ;;
-  *) printf 'usage: tests/long.sh [years]\n' >&2; exit 2 ;;
+export LC_ALL=C.UTF-8 TZ=UTC PATH=/usr/bin:$PATH  # Debian's own python, whatever else is installed
+
+# built PRESET TARGET...: sets BUILD, unless it is set
+built() {
+  local preset=$1
+  shift
+  [[ -z ${BUILD:-} ]] || return 0
+  ensure_packages "${build_packages[@]}" "${test_packages[@]}"
+  cmake --preset "$preset"
+  cmake --build --preset "$preset" --target "$@"
+  BUILD=$PWD/build/$preset
+}
+
+# with a sample workshop of the tests beside the program
+sample() {
+  [[ -f $BUILD/tests/cli/sample.db ]] || python3 -B tests/cli/make_sample.py "$BUILD/endband" "$BUILD/tests/cli/sample.db"
+}
+
+fuzz() {
+  built asan fuzz_measures fuzz_csv fuzz_description fuzz_import fuzz_line
+  local name keep
+  for name in measures csv description import line; do
+    keep=$BUILD/fuzz/$name
+    mkdir -p "$keep"
+    printf '\n== %s\n' "$name"
+    bash tests/fuzz/run.sh "$BUILD/tests/fuzz/fuzz_$name" "$name" "${1:-600}" "$keep"
+  done
+}
+
+# Every test program of the engine with properties, each property in so many cases; prints the seconds of each program.
+properties() {
+  built release all
+  local program began
+  for program in "$BUILD"/tests/engine/*/test_* "$BUILD"/tests/engine/*/*/test_*; do
+    [[ -x $program && ! -d $program ]] && nm -C "$program" | grep -q 'rc::detail::checkTestable' || continue
+    began=$SECONDS
+    RC_PARAMS="max_success=${1:-1000000}" "$program" --no-version --minimal
+    printf '%6d s  %s\n' $((SECONDS - began)) "${program##*/}"
+  done
+}
+
+threads() {
+  built tsan test_threads
+  TSAN_OPTIONS=halt_on_error=1 "$BUILD/tests/cli/test_threads" --no-version
+}
+
+coverage() {
+  ensure_packages "${build_packages[@]}" "${test_packages[@]}" "${check_packages[@]}"
+  cmake --preset coverage
+  cmake --build --preset coverage
+  find build/coverage -name '*.gcda' -delete
+  ctest --preset coverage --label-exclude '^whole$' >build/coverage/tests.txt || tail -20 build/coverage/tests.txt
+  gcovr --root . --filter 'engine/' --exclude-throw-branches --exclude-unreachable-branches --print-summary \
+    --txt build/coverage/lines.txt build/coverage
+  gcovr --root . --filter 'engine/' --exclude-throw-branches --exclude-unreachable-branches --branches \
+    --txt build/coverage/branches.txt build/coverage
+}
+
+lint() {
+  bash tests/check.sh --tidy "$@"
+  cppcheck --project=build/clang/compile_commands.json --enable=warning,performance,portability --inline-suppr \
+    --suppressions-list=tests/cppcheck.txt --error-exitcode=1 --quiet -j "$(nproc)"
+  printf 'cppcheck: ok\n'
+}
+
+case ${1:-} in
+  years) built release endband && python3 -B tests/long/past_years.py "$BUILD/endband" "${@:2}" ;;
+  kills) built release endband && sample && KILLS=${2:-2000} python3 -B tests/faults/whole.py "$BUILD/endband" "$BUILD/tests/cli/sample.db" Killed ;;
+  together) built release endband && sample && python3 -B tests/faults/together.py "$BUILD/endband" "$BUILD/tests/cli/sample.db" --seconds "${2:-60}" --every-page ;;
+  fuzz) fuzz "${2:-600}" ;;
+  properties) properties "${2:-1000000}" ;;
+  threads) threads ;;
+  lint) lint "${@:2}" ;;
+  coverage) coverage ;;
+  bench) ensure_packages "${bench_packages[@]}" && bash tests/bench/all.sh "${@:2}" ;;
+  *) printf 'usage: tests/long.sh years | kills | together | fuzz | properties | threads | lint | coverage | bench\n' >&2; exit 2 ;;
 esac

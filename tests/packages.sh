@@ -6,8 +6,10 @@
 build_packages=(g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev libboost-dev libfmt-dev libexpected-dev
   libcli11-dev nlohmann-json3-dev libtomlplusplus-dev libeigen3-dev libpugixml-dev pkg-config libpango1.0-dev libcairo2-dev)
 test_packages=(doctest-dev librapidcheck-dev binutils python3 python3-jsonschema sqlite3 git libxml2-utils librsvg2-bin
-  poppler-utils qpdf chromium mandoc zsh fish strace dpkg-dev fonts-ebgaramond fonts-dejavu-core)
-check_packages=(clang clang-tidy-14 clang-format-14 shellcheck)
+  poppler-utils qpdf chromium mandoc zsh fish strace dpkg-dev fonts-ebgaramond fonts-dejavu-core
+  clang libclang-rt-14-dev llvm-14)
+check_packages=(clang-tidy-14 clang-format-14 shellcheck cppcheck gcovr)
+bench_packages=(libbenchmark-dev python3 chromium)
 
 # ensure_packages NAME...: installs those that are missing; needs root or sudo only then.
 ensure_packages() {

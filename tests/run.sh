@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Builds everything with warnings as errors and runs every test; then all but the whole-program tests once more under the address and
-# undefined-behaviour sanitizers. The last line is "N passed, N failed, N skipped".
+# Builds everything with warnings as errors and runs every test; then, with clang and the address and undefined-behaviour
+# sanitizers, all but the whole-program tests once more, and the fuzz targets. The last line is "N passed, N failed, N skipped".
 #   --all            a skipped test fails the run
 #   --no-sanitizers  leaves the second pass out
 set -euo pipefail
@@ -21,6 +21,7 @@ done
 ensure_packages "${build_packages[@]}" "${test_packages[@]}"
 export LC_ALL=C.UTF-8 TZ=UTC PATH=/usr/bin:$PATH  # Debian's own python, whatever else is installed
 
+shares=()
 # suite PRESET ARGS...: builds and tests a preset. A failed test is counted below, not here.
 suite() {
   local preset=$1 results="$PWD/build/$1/results.xml"
@@ -31,9 +32,11 @@ suite() {
   if [[ $preset == dev ]]; then
     cmake --build --preset dev --target all_verify_interface_header_sets
   fi
-  printf 'build of %s: %d s\n' "$preset" $((SECONDS - began))
+  shares+=("build-of-$preset=$((SECONDS - began))")
   rm -f "$results"
+  began=$SECONDS
   ctest --preset "$preset" --output-junit "$results" "$@" || true
+  shares+=("tests-of-$preset,-by-the-clock=$((SECONDS - began))")
 }
 
 suite dev
@@ -42,4 +45,4 @@ if [[ $sanitizers == yes ]]; then
   suite asan --label-exclude '^whole$'
   reports+=(build/asan/results.xml)
 fi
-python3 tests/summary.py "--skips-fail=$all" "${reports[@]}"
+python3 tests/summary.py "--skips-fail=$all" "${shares[@]}" "${reports[@]}"

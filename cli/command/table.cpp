@@ -104,6 +104,7 @@ std::span<Command const> commands() {
       workshop_today(),
       workshop_show(),
       workshop_check(),
+      workshop_backup(),
       workshop_log(),
       workshop_undo(),
       workshop_import(),

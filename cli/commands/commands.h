@@ -90,6 +90,7 @@ Command workshop_check();
 Command workshop_log();
 Command workshop_undo();
 Command workshop_import();
+Command workshop_backup();
 Command workshop_export();
 Command margins_list();
 Command margins_show();

@@ -10,7 +10,7 @@ namespace {
 using enum FigureId;
 
 // clang-format off
-constexpr std::array figure_rows{
+constexpr auto figure_rows = std::to_array<FigureRow>({
     FigureRow{leaf_height, "leaf-height", "leaf, head to tail", "H", Unit::mm, Part::text_block},
     FigureRow{leaf_width, "leaf-width", "leaf, spine to fore-edge", "W", Unit::mm, Part::text_block},
     FigureRow{pages_wanted, "pages-wanted", "pages wanted", "P", Unit::count, Part::text_block},
@@ -279,7 +279,7 @@ constexpr std::array figure_rows{
     FigureRow{packed_width, "packed-width", "parcel, middle side", "Y_w", Unit::mm, Part::packing},
     FigureRow{packed_thickness, "packed-thickness", "parcel, shortest side", "Y_t", Unit::mm, Part::packing},
     FigureRow{packed_mass, "packed-mass", "mass of the parcel", "m_y", Unit::gram, Part::packing},
-};
+});
 // clang-format on
 
 constexpr bool rows_follow_their_ids() {

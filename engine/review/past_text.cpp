@@ -110,8 +110,7 @@ std::vector<std::string> near_work(std::string_view name) {
 
 class PastReader {
  public:
-  PastReader(Terms& terms, std::string const& source, Currency shop)
-      : terms_(terms), source_(source), shop_(shop) {}
+  PastReader(Terms& terms, Currency shop) : terms_(terms), shop_(shop) {}
 
   PastText read() {
     PastText text;
@@ -124,7 +123,6 @@ class PastReader {
 
  private:
   Terms& terms_;
-  std::string const& source_;
   Currency shop_;
 
   PastCustomer customer(int row) {
@@ -262,7 +260,7 @@ std::string_view past_example() { return example; }
 Read<PastText> read_past(std::string_view text, std::string const& source, Currency shop) {
   Terms terms(text, source, past_keys());
   if (!terms.readable()) return terms.refused();
-  PastText past = PastReader(terms, source, shop).read();
+  PastText past = PastReader(terms, shop).read();
   return terms.result(std::move(past));
 }
 

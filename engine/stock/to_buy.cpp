@@ -87,7 +87,7 @@ std::int64_t serve(Account& account, Wanted const& want, Date day) {
   for (OnShelf& lot : account.lots)
     if (may_serve(lot, want, day)) lots.push_back(&lot);
   // What was bought for the job serves nobody else.
-  std::ranges::stable_partition(lots, [](OnShelf const* lot) { return !lot->job.empty(); });
+  std::stable_partition(lots.begin(), lots.end(), [](OnShelf const* lot) { return !lot->job.empty(); });
   if (want.of_one_batch > 0) return serve_set(lots, want, account.row->material.sold_by);
   std::int64_t served = 0;
   for (OnShelf* const lot : lots) served += draw(*lot, want.quantity - served);

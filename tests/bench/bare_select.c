@@ -1,7 +1,7 @@
 /* The least a program can do for `quote list` and `quote make`: open the workshop, run the same selects,
  * insert the same rows, nothing else. No check, no arithmetic, no output but a count: what
  * tests/bench/process.sh holds the program against. bare_select WORKSHOP list LAST bare_select WORKSHOP make
- * DAY CODE...     the rows are those of the quote made last, once more bare_select WORKSHOP read SELECT */
+ * DAY CODE...     the rows are those of the quote made last, once more bare_select WORKSHOP read SELECT... */
 #include <sqlite3.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -146,7 +146,7 @@ static long long make(char const* day, char** codes, int count) {
 
 int main(int argc, char** argv) {
   if (argc < 4) {
-    fputs("usage: bare_select WORKSHOP list LAST | WORKSHOP make DAY CODE... | WORKSHOP read SELECT\n",
+    fputs("usage: bare_select WORKSHOP list LAST | WORKSHOP make DAY CODE... | WORKSHOP read SELECT...\n",
           stderr);
     return 2;
   }
@@ -156,9 +156,11 @@ int main(int argc, char** argv) {
   if (strcmp(argv[2], "list") == 0)
     bytes = list(argv[3]);
   else if (strcmp(argv[2], "read") == 0) {
-    sqlite3_stmt* const select = prepared(argv[3]);
-    bytes = read_all(select);
-    sqlite3_finalize(select);
+    for (int i = 3; i < argc; ++i) {
+      sqlite3_stmt* const select = prepared(argv[i]);
+      bytes += read_all(select);
+      sqlite3_finalize(select);
+    }
   } else
     bytes = make(argv[3], argv + 4, argc - 4);
   printf("%lld\n", bytes);

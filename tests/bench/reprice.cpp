@@ -6,6 +6,7 @@
 // less than 300 MB, however many there are.
 #include "cli/process/stream_together.h"
 #include "db/repricing.h"
+#include "row.h"
 
 #include <sqlite3.h>
 #include <sys/resource.h>
@@ -279,6 +280,7 @@ bool measure(std::string const& path, Date on) {
       ours / quotes * 1e6, took / quotes * 1e6, alone / quotes * 1e6, reprice_alone(workshop, today) * 1e6,
       bare / quotes * 1e6);
   std::printf("read and repriced / bare: %.2f\n", ours / bare);
+  bench::row("quotes repriced", quotes, ours, "the same rows by the C API", bare);
   Today dear = db::load_today(workshop, on).value();
   for (char const* const what : {"rate=+60.00", "overhead=+5.00"})
     if (!dear.suppose(what)) throw std::runtime_error(what);

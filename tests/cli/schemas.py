@@ -183,6 +183,7 @@ LINES = [
     ["workshop", "today"],
     ["workshop", "show"],
     ["workshop", "check"],
+    ["workshop", "backup", "copy.db"],
     ["workshop", "export"],
     ["workshop", "export", "-o", "all.jsonl"],
     ["workshop", "new", "--from-text", "all.jsonl", "--workshop", "again.db"],

@@ -74,8 +74,7 @@ std::string const& Looked::at(std::string const& path) {
 std::string Looked::look(std::string const& path) {
   if (!fs::exists(path)) return "";
   auto workshop = db::Workshop::open(path);
-  if (!workshop)
-    throw std::runtime_error("cannot be opened: " + workshop.error().front().found);
+  if (!workshop) throw std::runtime_error("cannot be opened: " + workshop.error().front().found);
   require_whole_pages(*workshop);
   std::string rows = dump(*workshop);
   if (sound_.insert(rows).second)

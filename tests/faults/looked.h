@@ -15,8 +15,8 @@ std::string dump(db::Workshop& workshop);
 // Files of the same bytes are looked at once: a disk that failed before anything reached it is the same disk.
 class Looked {
  public:
-  // The dump of the workshop there, once it is found sound; "" where there is no file. Throws runtime_error with
-  // what is wrong with it.
+  // The dump of the workshop there, once it is found sound; "" where there is no file. Throws runtime_error
+  // with what is wrong with it.
   std::string const& at(std::string const& path);
 
  private:

@@ -95,7 +95,8 @@ class Walk {
         std::string const& now = looked_.at(copy_);
         saw_before = saw_before || now == before_;
         saw_after = saw_after || now == after_;
-        if (now != before_ && now != after_) result_.wrong.push_back(where + "neither as before nor as after");
+        if (now != before_ && now != after_)
+          result_.wrong.push_back(where + "neither as before nor as after");
         if (status == done_in_spite && now != after_)
           result_.wrong.push_back(where + "told as done, and is not");
       } catch (std::runtime_error const& unsound) {

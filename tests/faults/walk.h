@@ -21,8 +21,8 @@ struct Walked {
   std::vector<std::string> wrong;  // what must not happen, each with the failure and the step
 };
 
-// For each kind of failure: `operation` on a copy of the workshop `base`, in a process of its own, with its first
-// step failing, then its second, ... until it has fewer steps. `base` may be no file yet.
+// For each kind of failure: `operation` on a copy of the workshop `base`, in a process of its own, with its
+// first step failing, then its second, ... until it has fewer steps. `base` may be no file yet.
 Walked walk(std::string const& base, std::function<Ending(std::string const& path)> const& operation);
 
 // A workshop to begin with, and what happened to copies of it; checks by doctest.

@@ -1,7 +1,8 @@
 #!/usr/bin/python3
 """The program on a machine that stops, on a full disk, on a file that may not be written, and beside another of its kind.
 
-usage: whole.py ENDBAND SAMPLE_WORKSHOP
+usage: whole.py ENDBAND SAMPLE_WORKSHOP [TEST...]
+    KILLS=2000 in the environment: as many processes are killed
 """
 
 import os
@@ -22,7 +23,7 @@ import program  # noqa: E402  (it lies beside the tests of the program)
 
 BOOK = 'endband = 1\ntitle = "Tides"\nheight = "210 mm"\nwidth = "148 mm"\npages = 320\nleather = "goat-moss-08"\n'
 SKIN = "goat-moss-08"
-KILLS = 24
+KILLS = int(os.environ.get("KILLS", "24"))
 
 
 def dump(path):
@@ -106,7 +107,8 @@ class Killed(unittest.TestCase):
                 after_seen += now == afters[which]
         self.assertEqual(killed, KILLS)
         self.assertGreater(after_seen, 0)
-        print(f"killed {killed} times: {before_seen} stood as before, {after_seen} as after")
+        print(f"killed {killed} times between the first write and the end: {before_seen} inside the transaction, of which nothing "
+              f"stood afterwards, and {after_seen} after its commit, of which all stood")
 
 
 class TwoAtOnce(unittest.TestCase):

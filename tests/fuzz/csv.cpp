@@ -1,7 +1,7 @@
 // Any bytes as a table: read or refused with places, and what was read is written and read again as the same.
-#include "tests/fuzz/target.h"
-
 #include "cli/forms/csv.h"
+
+#include "tests/fuzz/target.h"
 
 #include <string_view>
 #include <vector>
@@ -29,7 +29,8 @@ extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* data, std::size_t size
   CsvText const read = read_csv(text, separator, "any.csv");
   int line = 1;
   for (Fault const& fault : read.faults) {
-    require(fault.where.line >= 1 && fault.where.column >= 1 && !fault.expected.empty(), "a fault has a place");
+    require(fault.where.line >= 1 && fault.where.column >= 1 && !fault.expected.empty(),
+            "a fault has a place");
     require(fault.where.line >= line || !read.rows.empty(), "faults by line");
   }
   for (CsvRow const& row : read.rows) {

@@ -1,9 +1,9 @@
-// Any text as what can be taken in: a notebook of past commissions, tables of materials, stock and customers, a whole
-// workshop as text. The first byte says which. Taken or refused with a place, and what was taken adds up.
+// Any text as what can be taken in: a notebook of past commissions, tables of materials, stock and customers,
+// a whole workshop as text. The first byte says which. Taken or refused with a place, and what was taken adds
+// up.
+#include "cli/document/json_line.h"
 #include "tests/fuzz/target.h"
 #include "tests/fuzz/workshop.h"
-
-#include "cli/document/json_line.h"
 
 #include <array>
 #include <fstream>
@@ -27,7 +27,9 @@ std::vector<std::string> command_of(std::string_view kind) {
 void one_line(std::string_view text) {
   cli::JsonLine line;
   auto const read = cli::read_json_line(text, line);
-  if (!read) require(!read.error().empty() && !read.error().front().expected.empty(), "a fault says what would be right");
+  if (!read)
+    require(!read.error().empty() && !read.error().front().expected.empty(),
+            "a fault says what would be right");
 }
 
 }  // namespace

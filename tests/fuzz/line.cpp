@@ -1,5 +1,5 @@
-// Any words as a command line, one to a line, on a copy of the sample workshop: it ends with one of its exit codes,
-// refuses in words, is never a mistake of the program's own, and whatever it wrote adds up.
+// Any words as a command line, one to a line, on a copy of the sample workshop: it ends with one of its exit
+// codes, refuses in words, is never a mistake of the program's own, and whatever it wrote adds up.
 //
 // Words with a slash are left out: what is run here may write where it likes.
 #include "tests/fuzz/target.h"

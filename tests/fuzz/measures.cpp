@@ -1,10 +1,9 @@
 // Any text as each measure: read or refused in words, and what is written of it is read as the same.
 // The first byte says which measure.
-#include "tests/fuzz/target.h"
-
 #include "engine/description/description.h"
 #include "engine/measure/measure.h"
 #include "engine/money/money.h"
+#include "tests/fuzz/target.h"
 
 #include <array>
 #include <string>
@@ -17,7 +16,9 @@ namespace {
 
 template <class T>
 bool good(Read<T> const& read) {
-  if (!read) require(!read.error().empty() && !read.error().front().expected.empty(), "a fault says what would be right");
+  if (!read)
+    require(!read.error().empty() && !read.error().front().expected.empty(),
+            "a fault says what would be right");
   return read.has_value();
 }
 
@@ -49,11 +50,13 @@ void money(std::string_view text) {
   }
 }
 void amount(std::string_view text) {
-  if (auto const read = read_amount(text); good(read)) require(!amount_text(*read).empty(), "an amount has a text");
+  if (auto const read = read_amount(text); good(read))
+    require(!amount_text(*read).empty(), "an amount has a text");
 }
 void times(std::string_view text) {
   if (auto const read = read_times(text); good(read))
-    require(read->low.n >= 0 && read->low.n <= read->likely.n && read->likely.n <= read->high.n, "times rise");
+    require(read->low.n >= 0 && read->low.n <= read->likely.n && read->likely.n <= read->high.n,
+            "times rise");
 }
 void others(std::string_view text) {
   good(read_mass(text));
@@ -63,7 +66,8 @@ void others(std::string_view text) {
   good(read_sheet_size(text));
   good(read_money_with_currency(text));
   good(read_currency(text));
-  if (auto const read = read_thread_number(text); good(read)) require(tex(*read) > Ratio(0), "a thread weighs something");
+  if (auto const read = read_thread_number(text); good(read))
+    require(tex(*read) > Ratio(0), "a thread weighs something");
 }
 
 constexpr std::array readers{length, area, duration, date, ratio, money, amount, times, others};

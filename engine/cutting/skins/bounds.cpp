@@ -37,7 +37,7 @@ bool lies_somewhere(Lines& lines, Site const& site, int skin, int shape) {
 Bounds::Bounds(SkinRequest const& request, Space const& space) : request_{request}, space_{space} {
   for (SkinPiece const& piece : request.pieces) grades_.push_back(piece.least_grade);
   std::ranges::sort(grades_);
-  grades_.erase(std::ranges::unique(grades_).begin(), grades_.end());
+  grades_.erase(std::unique(grades_.begin(), grades_.end()), grades_.end());
   find_usable();
   find_needs();
   find_takes();

@@ -9,9 +9,10 @@ namespace {
 
 // Its corners begin at the lowest, of these the leftmost.
 void begin_lowest(Polygon& polygon) {
-  std::ranges::rotate(polygon, std::ranges::min_element(polygon, [](Point a, Point b) {
-                        return a.y != b.y ? a.y < b.y : a.x < b.x;
-                      }));
+  std::rotate(
+      polygon.begin(),
+      std::ranges::min_element(polygon, [](Point a, Point b) { return a.y != b.y ? a.y < b.y : a.x < b.x; }),
+      polygon.end());
 }
 
 }  // namespace

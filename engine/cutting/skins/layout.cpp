@@ -96,7 +96,7 @@ bool Layout::insert(int unit, Style const& style, Random& random, std::vector<Fr
   std::vector<int> batches;
   for (int const site : sites_) batches.push_back(space_.sites[index(site)].batch);
   std::ranges::sort(batches);
-  batches.erase(std::ranges::unique(batches).begin(), batches.end());
+  batches.erase(std::unique(batches.begin(), batches.end()), batches.end());
   return std::ranges::any_of(
       batches, [&](int batch) { return insert_into(unit, 0, bins, batch, style, random, freed); });
 }
@@ -316,9 +316,9 @@ void Layout::look(int kind, int bin, Style const& style, Random& random, std::ve
     thin(columns_, random);
     thin(rows_, random);
     std::ranges::sort(columns_);
-    columns_.erase(std::ranges::unique(columns_).begin(), columns_.end());
+    columns_.erase(std::unique(columns_.begin(), columns_.end()), columns_.end());
     std::ranges::sort(rows_);
-    rows_.erase(std::ranges::unique(rows_).begin(), rows_.end());
+    rows_.erase(std::unique(rows_.begin(), rows_.end()), rows_.end());
     std::int64_t const before = lines_.work();
     spots_.clear();
     for (std::int64_t const x : columns_) look_along(bin, shape, Axis::column, x);

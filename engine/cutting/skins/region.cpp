@@ -86,7 +86,7 @@ void add_walls_of_union(std::vector<Wall>& walls, std::vector<Polygon> const& zo
   cuts.push_back(0);
   cuts.push_back(length);
   std::ranges::sort(cuts);
-  cuts.erase(std::ranges::unique(cuts).begin(), cuts.end());
+  cuts.erase(std::unique(cuts.begin(), cuts.end()), cuts.end());
   std::size_t const parts = cuts.size() - 1;
   std::vector<bool> covered(parts), tiny(parts);
   for (std::size_t k = 0; k < parts; ++k) {

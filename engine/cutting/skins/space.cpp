@@ -39,7 +39,7 @@ void check_request(std::vector<Skin> const& skins, std::vector<SkinPiece> const&
 // The same corners begin at the same one, anticlockwise.
 Polygon normal(Polygon polygon) {
   polygon = anticlockwise(std::move(polygon));
-  std::ranges::rotate(polygon, std::ranges::min_element(polygon));
+  std::rotate(polygon.begin(), std::ranges::min_element(polygon), polygon.end());
   return polygon;
 }
 
@@ -77,7 +77,7 @@ std::vector<int> add_kinds(Space& space, std::vector<SkinPiece> const& pieces) {
   std::vector<int> grades, kind_of;
   for (SkinPiece const& piece : pieces) grades.push_back(piece.least_grade);
   std::ranges::sort(grades);
-  grades.erase(std::ranges::unique(grades).begin(), grades.end());
+  grades.erase(std::unique(grades.begin(), grades.end()), grades.end());
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     SkinPiece const& piece = pieces[i];
     auto const [place, fresh] =
@@ -173,7 +173,7 @@ Site site_of(Space const& space, Skin const& skin) {
   std::vector<int> grades;
   for (Kind const& kind : space.kinds) grades.push_back(kind.least_grade);
   std::ranges::sort(grades);
-  grades.erase(std::ranges::unique(grades).begin(), grades.end());
+  grades.erase(std::unique(grades.begin(), grades.end()), grades.end());
   for (int const grade : grades) site.regions.push_back(region_of(moved_skin, grade));
   std::int64_t const cell =
       std::max<std::int64_t>(ceil_div(std::max(site.width, site.height), 240), space.step);
