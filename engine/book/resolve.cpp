@@ -87,7 +87,7 @@ std::vector<std::string> codes_named(std::span<Layer const> given) {
   std::set<std::string, std::less<>> codes;
   for (std::size_t i = 0; i < role_count; ++i) {
     Role const role = static_cast<Role>(i);
-    if (wanted(role, layers, parts) == Wanted::no) continue;
+    if (wanted(role, layers, parts) == MaterialWanted::no) continue;
     if (Named const name = named(role, layers); name.origin != Origin::none) codes.emplace(name.code);
   }
   auto const of_rows = [&](std::string_view table, std::size_t index) {

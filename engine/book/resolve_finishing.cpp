@@ -54,7 +54,7 @@ void resolve_lettering(Resolving& to) {
 
 // A habit of the workshop waits for a book that needs it; what is said of this book is meant for it.
 void check_leaf_is_used(Resolving& to) {
-  if (wanted(Role::metal_leaf, to.layers, to.parts) != Wanted::no) return;
+  if (wanted(Role::metal_leaf, to.layers, to.parts) != MaterialWanted::no) return;
   for (std::size_t const index : {key("finishing.leaf"), key("finishing.size"), key("finishing.varnish")})
     if (said(to.layers[index]))
       refuse(to, index,

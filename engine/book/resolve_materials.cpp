@@ -248,19 +248,19 @@ bool fits(Resolving const& to, Named const& name, std::span<MaterialKind const> 
 void resolve_materials(Resolving& to) {
   for (std::size_t i = 0; i < role_count; ++i) {
     Role const role = static_cast<Role>(i);
-    Wanted const need = wanted(role, to.layers, to.parts);
-    if (need == Wanted::no) continue;
+    MaterialWanted const need = wanted(role, to.layers, to.parts);
+    if (need == MaterialWanted::no) continue;
     RoleRow const& row = role_row(role);
     Named const name = named(role, to.layers);
     if (name.origin == Origin::none) {
       // Of a role and the one whose material it takes otherwise, the latter's key is what has to be said.
-      bool const told = row.otherwise && wanted(*row.otherwise, to.layers, to.parts) == Wanted::yes;
-      if (need == Wanted::yes && !told) missing_key(to, row);
+      bool const told = row.otherwise && wanted(*row.otherwise, to.layers, to.parts) == MaterialWanted::yes;
+      if (need == MaterialWanted::yes && !told) missing_key(to, row);
       continue;
     }
     // What stands in for another role must be fit for this one: no strap is cut from the cover's cloth.
     if (stands_in(role, to.layers) && !fits(to, name, row.kinds)) {
-      if (need == Wanted::yes) missing_key(to, row);
+      if (need == MaterialWanted::yes) missing_key(to, row);
       continue;
     }
     Material const* const material = to.find(name.code, kinds_of(to, role), name.where);

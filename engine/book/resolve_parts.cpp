@@ -102,7 +102,7 @@ bool has_rivets(Layers const& layers, Parts const& parts) {
          parts.has(Part::strap) || (parts.has(Part::furniture) && furniture_has_rivets(layers));
 }
 
-Wanted needed_if(bool condition) { return condition ? Wanted::yes : Wanted::no; }
+MaterialWanted needed_if(bool condition) { return condition ? MaterialWanted::yes : MaterialWanted::no; }
 
 // "endbands.silk" names six roles, each only where there are as many codes.
 Named silk(Layers const& layers, std::size_t which) {
@@ -187,13 +187,13 @@ bool Parts::left_out(std::string_view name) const {
   return std::any_of(all.begin(), all.end(), [&](Hit const& hit) { return lists(hit, name); });
 }
 
-Wanted wanted(Role role, Layers const& layers, Parts const& parts) {
+MaterialWanted wanted(Role role, Layers const& layers, Parts const& parts) {
   for (auto const& [optional, name] : optional_roles)
-    if (role == optional && parts.left_out(name)) return Wanted::no;
+    if (role == optional && parts.left_out(name)) return MaterialWanted::no;
   RoleRow const& row = role_row(role);
   if (!parts.has(row.part) && role != Role::metal_leaf && role != Role::leaf_size &&
       role != Role::leaf_varnish)
-    return Wanted::no;
+    return MaterialWanted::no;
   bool const sewn = parts.is_any({Way::one_core, Way::two_cores});
   // A bare spine and that of a wrapper are left as they are sewn, and so is the fold of one section.
   bool const glued = !parts.is(Way::open_back) && !parts.is(Way::pamphlet);
@@ -224,20 +224,20 @@ Wanted wanted(Role role, Layers const& layers, Parts const& parts) {
     case Role::edge_colour: return needed_if(parts.is(Way::sprinkled));
     case Role::metal_leaf:
     case Role::leaf_size: return needed_if(has_leaf(layers, parts));
-    case Role::leaf_varnish: return has_leaf(layers, parts) ? Wanted::if_named : Wanted::no;
+    case Role::leaf_varnish: return has_leaf(layers, parts) ? MaterialWanted::if_named : MaterialWanted::no;
     case Role::rivet: return needed_if(has_rivets(layers, parts));
     case Role::endband_silk_2:
     case Role::endband_silk_3:
     case Role::endband_silk_4:
     case Role::endband_silk_5:
-    case Role::endband_silk_6: return sewn ? Wanted::if_named : Wanted::no;
+    case Role::endband_silk_6: return sewn ? MaterialWanted::if_named : MaterialWanted::no;
     case Role::thread_wax:
     case Role::leather_dye:
     case Role::leather_dressing:
     case Role::corner_adhesive:
     case Role::board_lining:
-    case Role::padding: return Wanted::if_named;
-    default: return Wanted::yes;
+    case Role::padding: return MaterialWanted::if_named;
+    default: return MaterialWanted::yes;
   }
 }
 

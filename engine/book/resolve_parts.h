@@ -29,10 +29,10 @@ class Parts {
   std::array<bool, part_count> present_{};
 };
 
-enum class Wanted : std::uint8_t { no, if_named, yes };
+enum class MaterialWanted : std::uint8_t { no, if_named, yes };
 
 // Does this book need a material in this role?
-Wanted wanted(Role role, Layers const& layers, Parts const& parts);
+MaterialWanted wanted(Role role, Layers const& layers, Parts const& parts);
 
 struct Named {  // what a role's material is called, and by whom
   std::string_view code;

@@ -15,7 +15,7 @@ namespace {
 
 std::int64_t magnitude(std::int64_t n) { return n < 0 ? checked_sub(0, n) : n; }
 
-Effect effect_of(Outcome const& outcome) {
+ForetoldEffect effect_of(Outcome const& outcome) {
   return {outcome.any_total.value_or(outcome.total).minor, outcome.any_left.value_or(outcome.left).minor};
 }
 
@@ -36,8 +36,8 @@ Differences::Differences(std::span<int const> alternatives, Outcome const& as_it
 }
 
 // Every sum of differences is no more than that of all of them: what is summed later needs no check.
-Effect Differences::beyond(Outcome const& outcome, std::span<std::size_t const> changes) {
-  Effect effect = effect_of(outcome);
+ForetoldEffect Differences::beyond(Outcome const& outcome, std::span<std::size_t const> changes) {
+  ForetoldEffect effect = effect_of(outcome);
   effect = {checked_sub(effect.total, as_it_is_.total), checked_sub(effect.left, as_it_is_.left)};
   for (std::size_t const change : changes) {
     effect.total = checked_sub(effect.total, own_[change].total);
@@ -58,13 +58,13 @@ void Differences::tell(Choices const& choices, std::optional<Outcome> const& out
     return;
   }
   if (changes.size() != 2) throw std::logic_error("differences are those of one change or two");
-  Pair const pair{outcome ? beyond(*outcome, changes) : Effect{}, outcome.has_value()};
+  Pair const pair{outcome ? beyond(*outcome, changes) : ForetoldEffect{}, outcome.has_value()};
   pairs_[changes[0] * own_.size() + changes[1]] = pairs_[changes[1] * own_.size() + changes[0]] = pair;
 }
 
 namespace {
 
-Effect operator+(Effect a, Effect b) { return {a.total + b.total, a.left + b.left}; }
+ForetoldEffect operator+(ForetoldEffect a, ForetoldEffect b) { return {a.total + b.total, a.left + b.left}; }
 
 struct Candidate {
   bool over = false;     // the budget
@@ -85,27 +85,28 @@ class Bounds {
     for (std::size_t at = 0; at < groups.size(); ++at) of_group_.push_back(bound_of(at));
     for (std::size_t from = 0; from <= groups.size(); ++from) best_.push_back(best_from(from));
   }
-  Effect best(std::size_t from, std::size_t many) const { return best_[from][many]; }
+  ForetoldEffect best(std::size_t from, std::size_t many) const { return best_[from][many]; }
 
  private:
-  Effect bound_of(std::size_t at) const {
-    Effect bound;
+  ForetoldEffect bound_of(std::size_t at) const {
+    ForetoldEffect bound;
     bool first = true;
     for (std::size_t const change : groups_[at]) {
-      Effect const least = differences_.own(change) + with_earlier(change, at);
-      bound = first ? least : Effect{std::min(bound.total, least.total), std::max(bound.left, least.left)};
+      ForetoldEffect const least = differences_.own(change) + with_earlier(change, at);
+      bound = first ? least
+                    : ForetoldEffect{std::min(bound.total, least.total), std::max(bound.left, least.left)};
       first = false;
     }
     return bound;
   }
 
-  Effect with_earlier(std::size_t change, std::size_t at) const {
-    Effect sum;
+  ForetoldEffect with_earlier(std::size_t change, std::size_t at) const {
+    ForetoldEffect sum;
     for (std::size_t earlier = 0; earlier < at; ++earlier) {
-      Effect best;  // nothing: the group is not changed
+      ForetoldEffect best;  // nothing: the group is not changed
       for (std::size_t const other : groups_[earlier]) {
         if (!differences_.possible(change, other)) continue;
-        Effect const effect = differences_.together(change, other);
+        ForetoldEffect const effect = differences_.together(change, other);
         best = {std::min(best.total, effect.total), std::max(best.left, effect.left)};
       }
       sum = sum + best;
@@ -113,7 +114,7 @@ class Bounds {
     return sum;
   }
 
-  std::vector<Effect> best_from(std::size_t from) const {
+  std::vector<ForetoldEffect> best_from(std::size_t from) const {
     std::vector<std::int64_t> totals;
     std::vector<std::int64_t> lefts;
     for (std::size_t at = from; at < groups_.size(); ++at) {
@@ -122,15 +123,16 @@ class Bounds {
     }
     std::sort(totals.begin(), totals.end());
     std::sort(lefts.rbegin(), lefts.rend());
-    std::vector<Effect> best{{}};
-    for (std::size_t i = 0; i < totals.size(); ++i) best.push_back(best.back() + Effect{totals[i], lefts[i]});
+    std::vector<ForetoldEffect> best{{}};
+    for (std::size_t i = 0; i < totals.size(); ++i)
+      best.push_back(best.back() + ForetoldEffect{totals[i], lefts[i]});
     return best;
   }
 
   Differences const& differences_;
   std::vector<std::vector<std::size_t>> const& groups_;
-  std::vector<Effect> of_group_;
-  std::vector<std::vector<Effect>> best_;
+  std::vector<ForetoldEffect> of_group_;
+  std::vector<std::vector<ForetoldEffect>> best_;
 };
 
 // Changes by group, those that save most first.
@@ -174,7 +176,7 @@ class Ranking {
 
  private:
   // `wanted` changes more, of the groups from `from` on.
-  void extend(std::size_t from, std::size_t wanted, Effect sum) {
+  void extend(std::size_t from, std::size_t wanted, ForetoldEffect sum) {
     if (wanted == 0) return offer(sum);
     for (std::size_t at = from; at + wanted <= groups_.size() && all_; ++at) {
       if (hopeless(sum + bounds_.best(at, wanted))) return;  // nor of fewer groups
@@ -185,7 +187,7 @@ class Ranking {
     }
   }
 
-  void take(std::size_t change, std::size_t at, std::size_t wanted, Effect sum) {
+  void take(std::size_t change, std::size_t at, std::size_t wanted, ForetoldEffect sum) {
     if (hopeless(sum + bounds_.best(at + 1, wanted - 1))) return;
     taken_.push_back(change);
     extend(at + 1, wanted - 1, sum);
@@ -199,8 +201,8 @@ class Ranking {
   }
 
   // What a change adds to those that were taken; nothing: they cannot be made together.
-  std::optional<Effect> added(std::size_t change) const {
-    Effect effect = differences_.own(change);
+  std::optional<ForetoldEffect> added(std::size_t change) const {
+    ForetoldEffect effect = differences_.own(change);
     for (std::size_t const other : taken_) {
       if (!differences_.possible(change, other)) return std::nullopt;
       effect = effect + differences_.together(change, other);
@@ -209,14 +211,14 @@ class Ranking {
   }
 
   // Whether a set that is at best so cannot be kept, whatever its place in the order.
-  bool hopeless(Effect best) const {
+  bool hopeless(ForetoldEffect best) const {
     if (kept_.size() < most_) return false;
     Candidate const& worst = kept_.front();
     if (worst.over) return best.total > worst.key;
     return best.total > budget_ || -best.left > worst.key;
   }
 
-  void offer(Effect sum) {
+  void offer(ForetoldEffect sum) {
     bool const over = sum.total > budget_;
     Candidate candidate{over, over ? sum.total : -sum.left, choices()};
     if (kept_.size() == most_) {

@@ -16,7 +16,7 @@ namespace endband {
 bool comes_first(Choices const& a, Choices const& b);
 
 // In minor units: of a set what it comes to, of a change what it adds.
-struct Effect {
+struct ForetoldEffect {
   std::int64_t total = 0, left = 0;
 };
 
@@ -35,22 +35,22 @@ class Differences {
   std::size_t change(std::size_t group, int alternative) const {
     return first_[group] + static_cast<std::size_t>(alternative - 1);
   }
-  Effect as_it_is() const { return as_it_is_; }
-  Effect own(std::size_t change) const { return own_[change]; }
-  Effect together(std::size_t a, std::size_t b) const { return pairs_[a * own_.size() + b].effect; }
+  ForetoldEffect as_it_is() const { return as_it_is_; }
+  ForetoldEffect own(std::size_t change) const { return own_[change]; }
+  ForetoldEffect together(std::size_t a, std::size_t b) const { return pairs_[a * own_.size() + b].effect; }
   bool possible(std::size_t a, std::size_t b) const { return pairs_[a * own_.size() + b].possible; }
 
  private:
   struct Pair {
-    Effect effect;
+    ForetoldEffect effect;
     bool possible = true;
   };
-  Effect beyond(Outcome const& outcome, std::span<std::size_t const> changes);
+  ForetoldEffect beyond(Outcome const& outcome, std::span<std::size_t const> changes);
 
-  std::vector<std::size_t> first_;  // change of each group, and one past the last
-  std::vector<Effect> own_;         // by change
-  std::vector<Pair> pairs_;         // by two changes, either way round
-  Effect as_it_is_;
+  std::vector<std::size_t> first_;   // change of each group, and one past the last
+  std::vector<ForetoldEffect> own_;  // by change
+  std::vector<Pair> pairs_;          // by two changes, either way round
+  ForetoldEffect as_it_is_;
   std::int64_t largest_ = 0;  // no sum of differences leaves it
 };
 

@@ -23,7 +23,7 @@ bool looks_like_a_date(std::string_view text) {
 }  // namespace
 
 Read<Date> read_date(std::string_view text) {
-  Wanted const wanted{trimmed(text), "a date such as 2026-11-25"};
+  NumberWanted const wanted{trimmed(text), "a date such as 2026-11-25"};
   if (!looks_like_a_date(wanted.found)) return refuse(wanted.fault(FaultCode::bad_value));
   std::chrono::year_month_day const date{
       std::chrono::year(number_of(wanted.found.substr(0, 4))),

@@ -18,7 +18,7 @@ bool minutes_of_clock(std::string_view text, std::int64_t last_unit) {
   return last_unit == hour && text.size() == 2 && is_digit(text[0]) && is_digit(text[1]) && text[0] < '6';
 }
 
-Read<Duration> read_parts(Wanted const& wanted) {
+Read<Duration> read_parts(NumberWanted const& wanted) {
   std::string_view rest = wanted.found;
   std::int64_t const sign = take_minus(rest) ? -1 : 1;
   Ratio seconds;
@@ -50,7 +50,7 @@ Read<Duration> read_parts(Wanted const& wanted) {
 }  // namespace
 
 Read<Duration> read_duration(std::string_view text) {
-  Wanted const wanted{trimmed(text), "a time such as 2 h 30 min or 90 min"};
+  NumberWanted const wanted{trimmed(text), "a time such as 2 h 30 min or 90 min"};
   try {
     return read_parts(wanted);
   } catch (Overflow const&) {

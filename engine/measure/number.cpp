@@ -65,14 +65,14 @@ void add_fraction(Number& number, bool negative) {
 
 }  // namespace
 
-Fault Wanted::fault(FaultCode code) const { return fault(code, std::string(example)); }
+Fault NumberWanted::fault(FaultCode code) const { return fault(code, std::string(example)); }
 
-Fault Wanted::fault(FaultCode code, std::string expected) const {
+Fault NumberWanted::fault(FaultCode code, std::string expected) const {
   return {
       .code = code, .where = {}, .found = std::string(found), .expected = std::move(expected), .near = {}};
 }
 
-Read<Number> take_number(std::string_view text, Wanted const& wanted) {
+Read<Number> take_number(std::string_view text, NumberWanted const& wanted) {
   std::string_view unsigned_text = text;
   bool const negative = take_minus(unsigned_text);
   if (auto const fraction = take_fraction(unsigned_text))

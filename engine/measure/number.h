@@ -11,7 +11,7 @@
 namespace endband {
 
 // What a reader was given and wants: the parts that every fault of it repeats.
-struct Wanted {
+struct NumberWanted {
   std::string_view found;
   std::string_view example;  // "a length such as 250 mm"
 
@@ -27,6 +27,6 @@ struct Number {
 };
 
 // The number at the front of `text`: "12.5", "3/4", "11 3/4", "11¾". May throw Overflow.
-Read<Number> take_number(std::string_view text, Wanted const& wanted);
+Read<Number> take_number(std::string_view text, NumberWanted const& wanted);
 
 }  // namespace endband

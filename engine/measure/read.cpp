@@ -8,7 +8,7 @@
 namespace endband {
 namespace {
 
-using Units = std::span<Unit const>;
+using Units = std::span<SpelledUnit const>;
 
 constexpr std::string_view length_example = "a length such as 250 mm";
 constexpr std::string_view amount_example = "an amount with its unit, such as 50 g, 20 sheets or 6 sq ft";
@@ -28,11 +28,11 @@ std::array<Kind, 6> kinds() {
            {Dimension::duration, duration_units()}}};
 }
 
-std::int64_t in_units(Ratio value, Unit const& unit) {
+std::int64_t in_units(Ratio value, SpelledUnit const& unit) {
   return round_product(value, Ratio(unit.num, unit.den), Rounding::half_away);
 }
 
-Fault unit_fault(std::string_view unit, Units units, Wanted const& wanted) {
+Fault unit_fault(std::string_view unit, Units units, NumberWanted const& wanted) {
   if (unit.empty()) return wanted.fault(FaultCode::missing_unit);
   if (is_digit(unit.front())) return wanted.fault(FaultCode::bad_value);
   Fault fault = wanted.fault(FaultCode::wrong_unit);
@@ -43,7 +43,7 @@ Fault unit_fault(std::string_view unit, Units units, Wanted const& wanted) {
 }
 
 // `unit_of_other`: the unit of a number that has none itself, "450" in "450 x 640 mm".
-Read<std::int64_t> read_in(std::string_view text, Units units, Wanted const& wanted,
+Read<std::int64_t> read_in(std::string_view text, Units units, NumberWanted const& wanted,
                            std::string_view unit_of_other = {}) {
   auto const number = take_number(text, wanted);
   if (!number) return tl::unexpected(number.error());
@@ -57,7 +57,7 @@ Read<std::int64_t> read_in(std::string_view text, Units units, Wanted const& wan
 
 // Runs a reader; a number too large for its type is out of range.
 template <class Reader>
-auto within_range(Wanted const& wanted, Reader reader) -> decltype(reader()) {
+auto within_range(NumberWanted const& wanted, Reader reader) -> decltype(reader()) {
   try {
     return reader();
   } catch (Overflow const&) {
@@ -67,7 +67,7 @@ auto within_range(Wanted const& wanted, Reader reader) -> decltype(reader()) {
 
 template <class Q>
 Read<Q> read_quantity(std::string_view text, Units units, std::string_view example) {
-  Wanted const wanted{trimmed(text), example};
+  NumberWanted const wanted{trimmed(text), example};
   return within_range(
       wanted, [&] { return read_in(wanted.found, units, wanted).map([](std::int64_t n) { return Q{n}; }); });
 }
@@ -89,7 +89,7 @@ Cross find_cross(std::string_view text) {
   return {};
 }
 
-Read<Amount> read_single_amount(Wanted const& wanted) {
+Read<Amount> read_single_amount(NumberWanted const& wanted) {
   auto const number = take_number(wanted.found, wanted);
   if (!number) return tl::unexpected(number.error());
   for (Kind const& kind : kinds())
@@ -107,7 +107,7 @@ Read<Amount> read_single_amount(Wanted const& wanted) {
 bool has_cross(std::string_view text) { return find_cross(text).at != std::string_view::npos; }
 
 Read<Extent> read_extent(std::string_view text, std::string_view example) {
-  Wanted const wanted{trimmed(text), example};
+  NumberWanted const wanted{trimmed(text), example};
   Cross const cross = find_cross(wanted.found);
   if (cross.at == std::string_view::npos) return refuse(wanted.fault(FaultCode::bad_value));
   std::string_view const left = trimmed(wanted.found.substr(0, cross.at));
@@ -148,7 +148,7 @@ Read<Thickness> read_thickness(std::string_view text) {
 }
 
 Read<Count> read_count(std::string_view text) {
-  Wanted const wanted{trimmed(text), "a number such as 12, 2.5 or 1/2"};
+  NumberWanted const wanted{trimmed(text), "a number such as 12, 2.5 or 1/2"};
   return within_range(wanted, [&]() -> Read<Count> {
     auto const number = take_number(wanted.found, wanted);
     if (!number) return tl::unexpected(number.error());
@@ -166,7 +166,7 @@ Read<Count> read_count(std::string_view text) {
 }
 
 Read<Amount> read_amount(std::string_view text) {
-  Wanted const wanted{trimmed(text), amount_example};
+  NumberWanted const wanted{trimmed(text), amount_example};
   return within_range(wanted, [&]() -> Read<Amount> {
     if (has_cross(text)) return read_area(text).map([](Area q) { return amount(q); });
     return read_single_amount(wanted);

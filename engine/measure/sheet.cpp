@@ -57,7 +57,7 @@ std::vector<std::string> near_names(std::string_view said) {
 
 Read<SheetSize> read_sheet_size(std::string_view text) {
   constexpr std::string_view example = "a sheet size such as A3, SRA3 or 450 x 640 mm";
-  Wanted const wanted{trimmed(text), example};
+  NumberWanted const wanted{trimmed(text), example};
   for (Name const& name : names())
     if (unit_name(name.text) == unit_name(wanted.found)) return name.size;
   if (!has_cross(wanted.found)) {

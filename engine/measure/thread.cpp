@@ -17,7 +17,7 @@ bool read_whole(std::string_view text, int& value) {
 }  // namespace
 
 Read<ThreadNumber> read_thread_number(std::string_view text) {
-  Wanted const wanted{trimmed(text), "a thread number such as 18/3 or 25"};
+  NumberWanted const wanted{trimmed(text), "a thread number such as 18/3 or 25"};
   std::size_t const slash = wanted.found.find('/');
   ThreadNumber thread;
   if (!read_whole(trimmed(wanted.found.substr(0, slash)), thread.number) ||

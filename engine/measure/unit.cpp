@@ -10,63 +10,69 @@ namespace endband {
 namespace {
 
 constexpr std::array lengths{
-    Unit{"mm", 1'000},     Unit{"cm", 10'000},     Unit{"m", 1'000'000},   Unit{"um", 1},
-    Unit{"in", 25'400},    Unit{"inch", 25'400},   Unit{"inches", 25'400}, Unit{"\"", 25'400},
-    Unit{"ft", 304'800},   Unit{"foot", 304'800},  Unit{"feet", 304'800},  Unit{"yd", 914'400},
-    Unit{"yard", 914'400}, Unit{"yards", 914'400},
+    SpelledUnit{"mm", 1'000},      SpelledUnit{"cm", 10'000},     SpelledUnit{"m", 1'000'000},
+    SpelledUnit{"um", 1},          SpelledUnit{"in", 25'400},     SpelledUnit{"inch", 25'400},
+    SpelledUnit{"inches", 25'400}, SpelledUnit{"\"", 25'400},     SpelledUnit{"ft", 304'800},
+    SpelledUnit{"foot", 304'800},  SpelledUnit{"feet", 304'800},  SpelledUnit{"yd", 914'400},
+    SpelledUnit{"yard", 914'400},  SpelledUnit{"yards", 914'400},
 };
 
 constexpr std::array areas{
-    Unit{"mm2", 1'000'000},
-    Unit{"sq mm", 1'000'000},
-    Unit{"cm2", 100'000'000},
-    Unit{"sq cm", 100'000'000},
-    Unit{"dm2", 10'000'000'000},
-    Unit{"sq dm", 10'000'000'000},
-    Unit{"m2", 1'000'000'000'000},
-    Unit{"sq m", 1'000'000'000'000},
-    Unit{"in2", 645'160'000},
-    Unit{"sq in", 645'160'000},
-    Unit{"ft2", 92'903'040'000},
-    Unit{"sq ft", 92'903'040'000},
-    Unit{"square foot", 92'903'040'000},
-    Unit{"square feet", 92'903'040'000},
+    SpelledUnit{"mm2", 1'000'000},
+    SpelledUnit{"sq mm", 1'000'000},
+    SpelledUnit{"cm2", 100'000'000},
+    SpelledUnit{"sq cm", 100'000'000},
+    SpelledUnit{"dm2", 10'000'000'000},
+    SpelledUnit{"sq dm", 10'000'000'000},
+    SpelledUnit{"m2", 1'000'000'000'000},
+    SpelledUnit{"sq m", 1'000'000'000'000},
+    SpelledUnit{"in2", 645'160'000},
+    SpelledUnit{"sq in", 645'160'000},
+    SpelledUnit{"ft2", 92'903'040'000},
+    SpelledUnit{"sq ft", 92'903'040'000},
+    SpelledUnit{"square foot", 92'903'040'000},
+    SpelledUnit{"square feet", 92'903'040'000},
 };
 
 constexpr std::array masses{
-    Unit{"mg", 1},
-    Unit{"g", 1'000},
-    Unit{"kg", 1'000'000},
-    Unit{"oz", 45'359'237, 1'600},
-    Unit{"lb", 45'359'237, 100},
-    Unit{"lbs", 45'359'237, 100},
+    SpelledUnit{"mg", 1},
+    SpelledUnit{"g", 1'000},
+    SpelledUnit{"kg", 1'000'000},
+    SpelledUnit{"oz", 45'359'237, 1'600},
+    SpelledUnit{"lb", 45'359'237, 100},
+    SpelledUnit{"lbs", 45'359'237, 100},
 };
 
 constexpr std::array volumes{
-    Unit{"ul", 1}, Unit{"ml", 1'000}, Unit{"cl", 10'000}, Unit{"dl", 100'000}, Unit{"l", 1'000'000},
+    SpelledUnit{"ul", 1},       SpelledUnit{"ml", 1'000},    SpelledUnit{"cl", 10'000},
+    SpelledUnit{"dl", 100'000}, SpelledUnit{"l", 1'000'000},
 };
 
 constexpr std::array counts{
-    Unit{"piece", 1'000}, Unit{"pieces", 1'000}, Unit{"pc", 1'000},   Unit{"pcs", 1'000},
-    Unit{"sheet", 1'000}, Unit{"sheets", 1'000}, Unit{"leaf", 1'000}, Unit{"leaves", 1'000},
-    Unit{"skin", 1'000},  Unit{"skins", 1'000},  Unit{"hide", 1'000}, Unit{"hides", 1'000},
+    SpelledUnit{"piece", 1'000}, SpelledUnit{"pieces", 1'000}, SpelledUnit{"pc", 1'000},
+    SpelledUnit{"pcs", 1'000},   SpelledUnit{"sheet", 1'000},  SpelledUnit{"sheets", 1'000},
+    SpelledUnit{"leaf", 1'000},  SpelledUnit{"leaves", 1'000}, SpelledUnit{"skin", 1'000},
+    SpelledUnit{"skins", 1'000}, SpelledUnit{"hide", 1'000},   SpelledUnit{"hides", 1'000},
 };
 
 constexpr std::array durations{
-    Unit{"s", 1},         Unit{"sec", 1},    Unit{"second", 1},   Unit{"seconds", 1},
-    Unit{"min", 60},      Unit{"mins", 60},  Unit{"minute", 60},  Unit{"minutes", 60},
-    Unit{"h", 3'600},     Unit{"hr", 3'600}, Unit{"hrs", 3'600},  Unit{"hour", 3'600},
-    Unit{"hours", 3'600}, Unit{"d", 86'400}, Unit{"day", 86'400}, Unit{"days", 86'400},
+    SpelledUnit{"s", 1},         SpelledUnit{"sec", 1},      SpelledUnit{"second", 1},
+    SpelledUnit{"seconds", 1},   SpelledUnit{"min", 60},     SpelledUnit{"mins", 60},
+    SpelledUnit{"minute", 60},   SpelledUnit{"minutes", 60}, SpelledUnit{"h", 3'600},
+    SpelledUnit{"hr", 3'600},    SpelledUnit{"hrs", 3'600},  SpelledUnit{"hour", 3'600},
+    SpelledUnit{"hours", 3'600}, SpelledUnit{"d", 86'400},   SpelledUnit{"day", 86'400},
+    SpelledUnit{"days", 86'400},
 };
 
 constexpr auto thicknesses = [] {
-  std::array<Unit, lengths.size() + 3> result{};
-  auto const end = std::transform(lengths.begin(), lengths.end(), result.begin(), [](Unit const& unit) {
-    return Unit{unit.name, unit.num * 1'000};
-  });
-  end[0] = Unit{"nm", 1};
-  end[1] = Unit{"oz", 396'875};
-  end[2] = Unit{"iron", 25'400'000, 48};
+  std::array<SpelledUnit, lengths.size() + 3> result{};
+  auto const end =
+      std::transform(lengths.begin(), lengths.end(), result.begin(), [](SpelledUnit const& unit) {
+        return SpelledUnit{unit.name, unit.num * 1'000};
+      });
+  end[0] = SpelledUnit{"nm", 1};
+  end[1] = SpelledUnit{"oz", 396'875};
+  end[2] = SpelledUnit{"iron", 25'400'000, 48};
   return result;
 }();
 
@@ -84,13 +90,13 @@ constexpr std::size_t longest_unit =
 
 }  // namespace
 
-std::span<Unit const> length_units() { return lengths; }
-std::span<Unit const> area_units() { return areas; }
-std::span<Unit const> mass_units() { return masses; }
-std::span<Unit const> volume_units() { return volumes; }
-std::span<Unit const> count_units() { return counts; }
-std::span<Unit const> duration_units() { return durations; }
-std::span<Unit const> thickness_units() { return thicknesses; }
+std::span<SpelledUnit const> length_units() { return lengths; }
+std::span<SpelledUnit const> area_units() { return areas; }
+std::span<SpelledUnit const> mass_units() { return masses; }
+std::span<SpelledUnit const> volume_units() { return volumes; }
+std::span<SpelledUnit const> count_units() { return counts; }
+std::span<SpelledUnit const> duration_units() { return durations; }
+std::span<SpelledUnit const> thickness_units() { return thicknesses; }
 
 std::string unit_name(std::string_view said) {
   std::string result;
@@ -112,16 +118,16 @@ std::string unit_name(std::string_view said) {
   return result;
 }
 
-std::optional<Unit> find_unit(std::span<Unit const> units, std::string_view said) {
+std::optional<SpelledUnit> find_unit(std::span<SpelledUnit const> units, std::string_view said) {
   std::string const name = unit_name(said);
   auto const found =
-      std::find_if(units.begin(), units.end(), [&](Unit const& unit) { return unit.name == name; });
+      std::find_if(units.begin(), units.end(), [&](SpelledUnit const& unit) { return unit.name == name; });
   return found == units.end() ? std::nullopt : std::optional(*found);
 }
 
-std::vector<std::string> near_units(std::span<Unit const> units, std::string_view said) {
+std::vector<std::string> near_units(std::span<SpelledUnit const> units, std::string_view said) {
   std::vector<std::string_view> names;
-  for (Unit const& unit : units) names.push_back(unit.name);
+  for (SpelledUnit const& unit : units) names.push_back(unit.name);
   return nearest(unit_name(said), names);
 }
 

@@ -112,6 +112,37 @@ def wrong_includes(root):
     return wrong
 
 
+NOISE = re.compile(r'//[^\n]*|/\*.*?\*/|R"(\w*)\(.*?\)\1"|"(?:\\.|[^"\\\n])*"|\'(?:\\.|[^\'\\\n])\'', re.DOTALL)
+TOKEN = re.compile(r"namespace\s+[\w:]*\s*\{|namespace\s*\{|\b(?:struct|class|enum(?:\s+class)?)\s+(?P<name>\w+)(?:\s+final)?\s*(?::(?!:)[^;{]*)?\{|[{}]")
+
+
+def types_defined(text):
+    """The types that a source defines for others to see, by namespace and name: two of one name are one to the linker."""
+    within, found = [], []  # of each open brace: the namespace, "" for one without a name, None for what is none
+    for token in TOKEN.finditer(NOISE.sub(" ", text)):
+        word = token.group()
+        if word == "}":
+            if within:
+                within.pop()
+        elif word.startswith("namespace"):
+            within.append(word[len("namespace"):-1].strip())
+        else:
+            if token.group("name") and all(within):
+                found.append("::".join(within) + "::" + token.group("name"))
+            within.append(None)
+    return found
+
+
+def types_of_two_homes(root):
+    homes = {}
+    for top in ("engine", "schema", "db", "cli"):
+        for path in sorted((root / top).rglob("*")):
+            if path.suffix in (".h", ".cpp"):
+                for name in types_defined(path.read_text(encoding="utf-8")):
+                    homes.setdefault(name, []).append(str(path.relative_to(root)))
+    return {name: paths for name, paths in homes.items() if len(paths) > 1}
+
+
 class Pure(unittest.TestCase):
     def test_the_engine_calls_nothing_of_the_world(self):
         symbols = undefined_symbols(LIBENGINE)
@@ -180,6 +211,18 @@ class Includes(unittest.TestCase):
     def test_every_module_stands_in_its_folder(self):
         folders = {path.parent.name for path in (ROOT / "engine").glob("*/CMakeLists.txt")}
         self.assertEqual(folders, set(modules_in_order(ROOT)))
+
+
+class OneHome(unittest.TestCase):
+    def test_every_type_that_others_may_see_has_one_home(self):
+        self.assertEqual(types_of_two_homes(ROOT), {})
+
+    def test_what_only_its_file_sees_is_its_own(self):
+        text = """namespace a::b { struct Seen { int x; struct Inner { }; }; class Also final : public Seen { };
+                  struct Ahead; namespace { struct Hidden { }; } enum class Kind : int { one }; void f() { struct Local { }; } }
+                  // struct Comment { };
+                  namespace c { struct Seen { }; }"""
+        self.assertEqual(types_defined(text), ["a::b::Seen", "a::b::Also", "a::b::Kind", "c::Seen"])
 
 
 if __name__ == "__main__":
