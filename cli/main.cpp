@@ -6,6 +6,7 @@
 #include <fmt/chrono.h>
 #include <fmt/format.h>
 #include <sys/ioctl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -102,6 +103,7 @@ int finish(Outcome const& outcome, Surroundings const& around) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  umask(S_IRWXG | S_IRWXO);  // names, addresses and costs: what is written is for its owner
   endband::cli::die_cleanly_of_signals();
   std::vector<std::string> const words(argv + std::min(argc, 1), argv + argc);
   Surroundings const around = surroundings();

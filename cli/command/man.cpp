@@ -81,7 +81,8 @@ constexpr std::array environment_table{
           "~/.local/state"},
     Named{"HOME", "what ~ stands for here"},
     Named{"PAGER",
-          "what shows an answer longer than the terminal; unset, it is less -FIRX; empty, or cat: "
+          "what shows an answer longer than the terminal, in words between blanks; unset, it is less -FIRX; "
+          "empty, or cat: "
           "nothing"},
     Named{"NO_COLOR", "not empty: no bold and no colour, as with --no-color"},
     Named{"TERM", "dumb, or unset: no bold, no colour and no pager"},

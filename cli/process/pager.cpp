@@ -9,19 +9,29 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <iterator>
+#include <sstream>
+#include <string>
+#include <vector>
 
 namespace endband::cli {
 namespace {
 
-constexpr int no_such_program = 127;  // of the shell too
+constexpr int no_such_program = 127;
 
-[[noreturn]] void become_pager(int input, std::string const& command) {
+// Words between blanks, without a shell that would make anything else of them.
+std::vector<std::string> words_of(std::string const& command) {
+  std::istringstream text(command.empty() ? "less -FIRX" : command);
+  return {std::istream_iterator<std::string>(text), {}};
+}
+
+[[noreturn]] void become_pager(int input, std::vector<std::string> words) {
   dup2(input, STDIN_FILENO);
   signal(SIGPIPE, SIG_DFL);
-  if (command.empty())
-    execlp("less", "less", "-FIRX", static_cast<char*>(nullptr));
-  else
-    execl("/bin/sh", "sh", "-c", command.c_str(), static_cast<char*>(nullptr));
+  std::vector<char*> pointers;
+  for (std::string& word : words) pointers.push_back(word.data());
+  pointers.push_back(nullptr);
+  if (!words.empty()) execvp(pointers.front(), pointers.data());
   _exit(no_such_program);
 }
 
@@ -54,7 +64,7 @@ bool shown_in_pager(std::string_view text, std::string const& command) {
   pid_t const child = fork();
   if (child == 0) {
     close(ends[1]);
-    become_pager(ends[0], command);
+    become_pager(ends[0], words_of(command));
   }
   close(ends[0]);
   if (child < 0) {

@@ -6,6 +6,7 @@
 #include <cstring>
 #include <filesystem>
 #include <fstream>
+#include <stdexcept>
 #include <vector>
 
 namespace endband::cli {
@@ -39,6 +40,8 @@ class Beside {
   }
 
   Read<bool> write(NewFile const& file) {
+    if (fs::path(file.name).filename() != file.name || file.name == ".." || file.name == ".")
+      throw std::logic_error("a file's name that leads out of its folder: " + file.name);
     fs::path const path = folder_ / file.name;
     if (std::error_code error; fs::is_directory(path, error))
       return unusable(path, "is a folder", "a file that can be written");

@@ -42,7 +42,7 @@ def at_a_terminal(bench, *words, rows=20, width=80, **env):
 
 
 class Pager(unittest.TestCase):
-    PAGER = "sed 's/^/paged: /'"
+    PAGER = "sed s/^/paged:/"
 
     def setUp(self):
         self.bench = program.Bench(ENDBAND, SAMPLE)
@@ -53,13 +53,13 @@ class Pager(unittest.TestCase):
         plain = self.bench.good(*LONG, "--no-color")
         code, shown = at_a_terminal(self.bench, *LONG, width=400, NO_COLOR="1", PAGER=self.PAGER)
         self.assertEqual(code, 0)
-        expected = "".join(f"paged: {line}\n" for line in plain.splitlines())
+        expected = "".join(f"paged:{line}\n" for line in plain.splitlines())
         self.assertEqual(shown[:len(expected)], expected)
-        self.assertTrue(all(line.startswith("paged: ") for line in shown.splitlines()))
+        self.assertTrue(all(line.startswith("paged:") for line in shown.splitlines()))
 
     def test_what_fits_is_not(self):
-        self.assertNotIn("paged: ", at_a_terminal(self.bench, *SHORT, PAGER=self.PAGER)[1])
-        self.assertNotIn("paged: ", at_a_terminal(self.bench, *LONG, rows=2000, PAGER=self.PAGER)[1])
+        self.assertNotIn("paged:", at_a_terminal(self.bench, *SHORT, PAGER=self.PAGER)[1])
+        self.assertNotIn("paged:", at_a_terminal(self.bench, *LONG, rows=2000, PAGER=self.PAGER)[1])
 
     def test_nor_is_it_where_one_says_so_or_the_terminal_cannot(self):
         for words, env in ((["--no-pager", *LONG], {}), ([*LONG, "--no-pager"], {}), (LONG, {"PAGER": ""}), (LONG, {"PAGER": "cat"}),
@@ -67,12 +67,12 @@ class Pager(unittest.TestCase):
             with self.subTest(words=words, env=env):
                 code, shown = at_a_terminal(self.bench, *words, **{"PAGER": self.PAGER, **env})
                 self.assertEqual(code, 0)
-                self.assertNotIn("paged: ", shown)
+                self.assertNotIn("paged:", shown)
                 self.assertGreater(len(shown.splitlines()), 20)
 
     def test_nor_is_what_goes_into_a_pipe(self):
         self.bench.env.update(PAGER=self.PAGER, TERM="xterm")
-        self.assertNotIn("paged: ", self.bench.good(*LONG))
+        self.assertNotIn("paged:", self.bench.good(*LONG))
 
     def test_a_pager_that_is_not_there_loses_nothing(self):
         expected = at_a_terminal(self.bench, *LONG, "--no-pager")[1]
@@ -91,7 +91,7 @@ class Pager(unittest.TestCase):
         code, shown = at_a_terminal(self.bench, "workshop", "check", rows=3, PAGER=self.PAGER)
         self.assertEqual(self.bench.run("workshop", "check").returncode, 1)
         self.assertEqual(code, 1)
-        self.assertIn("paged: ", shown)
+        self.assertIn("paged:", shown)
 
     def test_without_one_it_is_less_that_passes_colour_on_and_leaves_what_fits(self):
         links = self.bench.folder / "bin"
@@ -211,6 +211,28 @@ class SystemCalls(unittest.TestCase):
         book = bench.write("book.toml", 'endband = 1\nheight = "210 mm"\nwidth = "148 mm"\npages = 160\nleather = "goat-moss-08"\n')
         return [["quote", "make", book, "--customer", "ida-quill"], ["book", "measure", book, "--svg", "drawings"], ["quote", "print", "1"],
                 ["quote", "accept", "1"], ["margins", "list"], ["workshop", "check"], ["complete", "--", "material", "show", ""], ["help"]]
+
+    def test_no_command_starts_another_program_and_none_asks_a_shell(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            for words in self.lines(bench):
+                with self.subTest(words=words):
+                    self.assertEqual(self.trace(bench, "execve,execveat", *words).count("execve("), 1)  # of the program itself
+
+    def test_a_pager_is_started_without_a_shell(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            _, shown = at_a_terminal(bench, *LONG, PAGER="sed s/^/$(id);/")
+            self.assertIn("$(id);", shown)
+
+    def test_what_is_written_is_for_its_owner_alone(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            os.umask(0o022)
+            for words in self.lines(bench):
+                bench.good(*words)
+            for words in (["customer", "export", "-o", "customers.csv"], ["quote", "print", "1", "-o", "paper.html"],
+                          ["workshop", "backup", "copy.db"], ["stock", "label", "-o", "labels.pdf"]):
+                bench.good(*words)
+            for name in ("workshop.db", "copy.db", "customers.csv", "paper.html", "labels.pdf", "drawings/section.svg"):
+                self.assertEqual((bench.folder / name).stat().st_mode & 0o777, 0o600, name)
 
     def test_no_command_uses_a_network(self):
         with program.Bench(ENDBAND, SAMPLE) as bench:
