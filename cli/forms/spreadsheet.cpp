@@ -243,7 +243,7 @@ std::string write_sheet(std::span<SpreadsheetColumn const> columns, std::span<Sh
     std::vector<std::string>& line = cells.emplace_back(written.size());
     for (auto const& [field, text] : row) {
       auto const column = std::ranges::find_if(
-          written, [&](SpreadsheetColumn const* each) { return plain(each->flag.name) == field; });
+          written, [&name = field](SpreadsheetColumn const* each) { return plain(each->flag.name) == name; });
       if (column == written.end()) throw std::logic_error("a field without a column: " + field);
       FlagType const type = (*column)->flag.type;
       line[static_cast<std::size_t>(column - written.begin())] =

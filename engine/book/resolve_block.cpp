@@ -130,7 +130,7 @@ void settle_kept_sewing(Layers& layers, std::vector<Fault>& faults) {
 
 struct Meaningless {
   Ways when;
-  std::initializer_list<std::size_t> keys;
+  std::vector<std::size_t> keys;
   std::string_view expected;
 };
 

@@ -61,6 +61,8 @@ void price_book(BookText const& text) {
 
 }  // namespace
 
+extern "C" int LLVMFuzzerInitialize(int*, char***) { return fuzz::workshop_folder(), 0; }
+
 extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* data, std::size_t size) {
   Readable const read =
       read_readable({reinterpret_cast<char const*>(data), size}, "any.toml", description_keys());

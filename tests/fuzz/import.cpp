@@ -34,6 +34,8 @@ void one_line(std::string_view text) {
 
 }  // namespace
 
+extern "C" int LLVMFuzzerInitialize(int*, char***) { return fuzz::workshop_folder(), 0; }
+
 extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* data, std::size_t size) {
   if (size == 0) return 0;
   std::string_view const kind = kinds[data[0] % kinds.size()];

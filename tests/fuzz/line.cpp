@@ -35,6 +35,8 @@ bool outside(std::string const& word) {
 
 }  // namespace
 
+extern "C" int LLVMFuzzerInitialize(int*, char***) { return fuzz::workshop_folder(), 0; }
+
 extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* data, std::size_t size) {
   auto const words = words_of({reinterpret_cast<char const*>(data), size});
   if (std::ranges::any_of(words, outside)) return 0;

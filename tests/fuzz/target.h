@@ -7,6 +7,7 @@
 #include <cstdlib>
 
 extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* data, std::size_t size);
+extern "C" int LLVMFuzzerInitialize(int* argc, char*** argv);  // where there is something to do before
 
 namespace endband::fuzz {
 
