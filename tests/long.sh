@@ -49,7 +49,7 @@ properties() {
   built release all
   local program began
   for program in "$BUILD"/tests/engine/*/test_* "$BUILD"/tests/engine/*/*/test_*; do
-    [[ -x $program && ! -d $program ]] && nm -C "$program" | grep -q 'rc::detail::checkTestable' || continue
+    if [[ ! -f $program || ! -x $program ]] || ! nm -C "$program" | grep -q 'rc::detail::checkTestable'; then continue; fi
     began=$SECONDS
     RC_PARAMS="max_success=${1:-1000000}" "$program" --no-version --minimal
     printf '%6d s  %s\n' $((SECONDS - began)) "${program##*/}"

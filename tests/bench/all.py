@@ -31,7 +31,7 @@ PRICED = ("hollow_tides", "saltmarsh_log", "quay_ballads")
 def said(*words, **more):
     """What a measuring program prints; one that misses a limit of its own says so and goes on."""
     done = subprocess.run([str(word) for word in words], capture_output=True, text=True, check=False, **more)
-    if done.returncode not in (0, 1) or not done.stdout:
+    if done.returncode not in (0, 1):
         sys.exit(f"{words[0]}: {done.stderr}")
     for line in done.stdout.splitlines():
         if "MISSED" in line:
@@ -123,8 +123,8 @@ def selects(path):
     return {"start-up": (["--version"], ["SELECT 1"]),
             "quote list": (["quote", "list", "--last", "50"], [quotes.format(50)]),
             "quote show": (["quote", "show", "1"], ["SELECT * FROM quote WHERE id = 1", *parts]),
-            "quote explain": (["quote", "explain", "1", "cover_width"], ["SELECT * FROM quote WHERE id = 1", *parts]),
-            "quote print": (["quote", "print", "1"], ["SELECT * FROM quote WHERE id = 1", *parts]),
+            "quote explain": (["quote", "explain", "1", "cover-width"], ["SELECT * FROM quote WHERE id = 1", *parts]),
+            "quote print": (["quote", "print", "1", "-o", str(path) + ".html", "--yes"], ["SELECT * FROM quote WHERE id = 1", *parts]),
             "job list": (["job", "list"], [jobs]),
             "material list": (["material", "list"], [materials]),
             "stock list": (["stock", "list"], ["SELECT * FROM lot_state JOIN lot ON lot.id = lot_state.lot", "SELECT * FROM shelf", materials]),

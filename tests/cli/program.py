@@ -21,11 +21,11 @@ def quick_place():
 class Bench:
     """A folder of its own, with a copy of the sample workshop unless `empty`."""
 
-    def __init__(self, endband, sample, empty=False):
-        self.endband, self.sample, self.empty = str(Path(endband).resolve()), sample, empty
+    def __init__(self, endband, sample, empty=False, on_disk=False):
+        self.endband, self.sample, self.empty, self.on_disk = str(Path(endband).resolve()), sample, empty, on_disk
 
     def __enter__(self):
-        self.place = tempfile.TemporaryDirectory(prefix="endband-", dir=quick_place())
+        self.place = tempfile.TemporaryDirectory(prefix="endband-", dir=None if self.on_disk else quick_place())
         self.folder = Path(self.place.name)
         self.workshop = self.folder / "workshop.db"
         if not self.empty:

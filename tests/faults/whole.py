@@ -80,7 +80,7 @@ class Killed(unittest.TestCase):
     def test_a_process_killed_between_its_first_write_and_its_end_leaves_all_or_nothing(self):
         draw = random.Random(20261125)
         killed = before_seen = after_seen = 0
-        with program.Bench(ENDBAND, SAMPLE) as bench:
+        with program.Bench(ENDBAND, SAMPLE, on_disk=True) as bench:  # where a transaction takes its time
             with_jobs(bench, 1)
             start = bench.folder / "start.db"
             shutil.copy(bench.workshop, start)

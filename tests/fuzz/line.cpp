@@ -6,6 +6,7 @@
 #include "tests/fuzz/workshop.h"
 
 #include <algorithm>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -33,6 +34,10 @@ bool outside(std::string const& word) {
   return word.find('/') != std::string::npos || word.find("..") != std::string::npos;
 }
 
+std::size_t text_hash(std::uint8_t const* data, std::size_t size) {
+  return std::hash<std::string_view>{}({reinterpret_cast<char const*>(data), size});
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerInitialize(int*, char***) { return fuzz::workshop_folder(), 0; }
@@ -45,7 +50,8 @@ extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* data, std::size_t size
   require(outcome.exit >= 0 && outcome.exit <= 3, "an exit code of a user's");
   require(outcome.exit == 0 || outcome.exit == 1 || !outcome.err.empty(), "what is refused is told");
   if (outcome.saved) {
-    require(fuzz::run({"workshop", "check"}).exit == 0, "what was written adds up");
+    if (text_hash(data, size) % 8 == 0)  // as dear as some hundred command lines
+      require(fuzz::run({"workshop", "check"}).exit == 0, "what was written adds up");
     fuzz::tidy();
   }
   return 0;

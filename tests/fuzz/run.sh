@@ -10,4 +10,5 @@ trap 'rm -rf "$place"' EXIT
 words=()
 [[ -f $here/$name.dict ]] && words=("-dict=$here/$name.dict")
 "$program" -max_total_time="$seconds" -seed=20261127 -timeout=60 -rss_limit_mb=4096 -print_final_stats=1 \
-  -artifact_prefix="${keep:-/tmp}/failing-$name-" "${words[@]}" "${keep:-$place}" "$here/corpus/$name" 2>&1 | grep -vE "^[[:space:]]*(#[0-9]+[[:space:]]|"|###|NEW_FUNC|INFO)" | tail -60
+  -artifact_prefix="${keep:-/tmp}/failing-$name-" "${words[@]}" "${keep:-$place}" "$here/corpus/$name" 2>&1 |
+  grep -vE '^[[:space:]]*(#[0-9]+[[:space:]]|"|###|NEW_FUNC|INFO)' | tail -60
