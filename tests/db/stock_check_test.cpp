@@ -127,7 +127,8 @@ TEST_CASE("a changed average is found and its row named") {
         std::pair{"UPDATE lot SET costed = 'own' WHERE id = 1", "lot 1"},
         std::pair{"UPDATE setting_version SET value = 'first-in-first-out' WHERE name = 'stock.formula'",
                   "lot 1"}}) {
-    CAPTURE(std::string(sql));
+    std::string const change = sql;
+    CAPTURE(change);
     CHECK(names(bench.broken_by(sql), named));
   }
 }

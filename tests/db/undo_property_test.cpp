@@ -18,7 +18,7 @@ namespace {
 // One random command; false: it was refused, and nothing is kept.
 class AnyCommand {
  public:
-  AnyCommand(Shelf& shelf, Draw& draw) : shelf_(shelf), workshop_(shelf.workshop), draw_(draw) {}
+  AnyCommand(Shelf& shelf, Draw& draw) : workshop_(shelf.workshop), draw_(draw) {}
 
   bool run() {
     using Make = bool (AnyCommand::*)(Writing&);
@@ -211,7 +211,6 @@ class AnyCommand {
     return bench_gaps(workshop_).empty() && circle_of_steps(workshop_, on).empty();
   }
 
-  Shelf& shelf_;
   Workshop& workshop_;
   Draw& draw_;
   int commands_ = 0;

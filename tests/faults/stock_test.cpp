@@ -42,7 +42,9 @@ void with_shelf(Workshop& workshop) {
   });
   for (auto const& [code, quantity] :
        {std::pair{"board", sheets(50)}, std::pair{"laid-120", sheets(4000)}, std::pair{"goat", cm2(6000)}})
-    write(workshop, [&](Writing& writing) { return receive(writing, parcel_of(code, quantity)).value(); });
+    write(workshop, [&, of = code, much = quantity](Writing& writing) {
+      return receive(writing, parcel_of(of, much)).value();
+    });
   FrozenQuote quote = any_quote(workshop, 11);
   quote.on = today;
   write(workshop, [&](Writing& writing) {

@@ -132,7 +132,9 @@ TEST_CASE("Vanhoucke's second project") {
       {9, {10, 14, 11, 15}},  {10, {10, 15, 10, 15}}, {11, {10, 13, 12, 15}},
       {12, {10, 13, 12, 15}}, {13, {10, 14, 11, 15}}, {14, {15, 20, 15, 20}},
       {15, {14, 15, 19, 20}}, {16, {20, 25, 20, 25}}, {17, {20, 22, 23, 25}}};
-  for (auto const& [number, times] : printed) {
+  for (auto const& row : printed) {
+    int const number = row.first;
+    std::array<Time, 4> const& times = row.second;
     Moments const& moments = network->tasks[at(number - 1)];
     CAPTURE(number);
     CHECK(std::array{moments.early_start, moments.early_finish, moments.late_start, moments.late_finish} ==

@@ -60,28 +60,28 @@ TEST_CASE("what a binder would never turn round stands in order") {
   struct Order {
     OperationKind first, then;
   };
-  for (auto const [first, then] :
-       {Order{fold_sheets, sew_sections},    Order{press_sections, pierce_stations},
-        Order{set_up_frame, sew_sections},   Order{sew_sections, glue_spine},
-        Order{glue_spine, trim_edges},       Order{trim_edges, gild_edges},
-        Order{gild_edges, round_spine},      Order{round_spine, back_spine},
-        Order{back_spine, lace_boards},      Order{lace_boards, sew_endbands},
-        Order{sew_endbands, line_panels},    Order{line_panels, cover_book},
-        Order{thin_leather, pare_edges},     Order{pare_edges, dye_leather},
-        Order{dye_leather, cover_book},      Order{cover_book, turn_corners},
-        Order{turn_corners, blind_lines},    Order{size_lines, lay_leaf},
-        Order{lay_leaf, varnish_leaf},       Order{draw_proof, letter_title},
-        Order{make_case, press_impressions}, Order{press_impressions, case_in},
-        Order{case_in, put_down_endpapers},  Order{put_down_endpapers, final_press},
-        Order{final_press, fit_clasps},      Order{fit_clasps, set_rivets},
-        Order{set_rivets, cut_box_boards},   Order{build_box, cover_box},
-        Order{cover_box, line_box},          Order{line_box, photograph},
-        Order{cover_boards, link_sections},  Order{pierce_wrapper, long_stitch_sections},
-        Order{clean_leaves, guard_folds},    Order{guard_folds, pierce_stations},
-        Order{sew_pamphlet, trim_edges},     Order{trim_edges, link_sections},
-        Order{cover_boards, line_boards},    Order{cover_boards, turn_corners},
-        Order{turn_corners, sew_boards},     Order{make_case, turn_corners},
-        Order{turn_corners, case_in},        Order{cut_wrapper, dress_leather}}) {
+  for (Order const& order : {Order{fold_sheets, sew_sections},    Order{press_sections, pierce_stations},
+                             Order{set_up_frame, sew_sections},   Order{sew_sections, glue_spine},
+                             Order{glue_spine, trim_edges},       Order{trim_edges, gild_edges},
+                             Order{gild_edges, round_spine},      Order{round_spine, back_spine},
+                             Order{back_spine, lace_boards},      Order{lace_boards, sew_endbands},
+                             Order{sew_endbands, line_panels},    Order{line_panels, cover_book},
+                             Order{thin_leather, pare_edges},     Order{pare_edges, dye_leather},
+                             Order{dye_leather, cover_book},      Order{cover_book, turn_corners},
+                             Order{turn_corners, blind_lines},    Order{size_lines, lay_leaf},
+                             Order{lay_leaf, varnish_leaf},       Order{draw_proof, letter_title},
+                             Order{make_case, press_impressions}, Order{press_impressions, case_in},
+                             Order{case_in, put_down_endpapers},  Order{put_down_endpapers, final_press},
+                             Order{final_press, fit_clasps},      Order{fit_clasps, set_rivets},
+                             Order{set_rivets, cut_box_boards},   Order{build_box, cover_box},
+                             Order{cover_box, line_box},          Order{line_box, photograph},
+                             Order{cover_boards, link_sections},  Order{pierce_wrapper, long_stitch_sections},
+                             Order{clean_leaves, guard_folds},    Order{guard_folds, pierce_stations},
+                             Order{sew_pamphlet, trim_edges},     Order{trim_edges, link_sections},
+                             Order{cover_boards, line_boards},    Order{cover_boards, turn_corners},
+                             Order{turn_corners, sew_boards},     Order{make_case, turn_corners},
+                             Order{turn_corners, case_in},        Order{cut_wrapper, dress_leather}}) {
+    OperationKind const first = order.first, then = order.then;
     CAPTURE(operation_row(first).name);
     CAPTURE(operation_row(then).name);
     CHECK(all_before(then).contains(first));

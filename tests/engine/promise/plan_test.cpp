@@ -293,8 +293,8 @@ TEST_CASE(
   auto const low = plan_bench(on.it(), {.low_times = true}).value();
   CHECK(*ready_at(low, on.orders, 0) < *ready_at(plan, on.orders, 0));
   auto const ready = ready_by(on.orders, plan, 0);
-  for (Date const day : {ready->half, ready->four_fifths, ready->sure})
-    CHECK(std::chrono::weekday(day).iso_encoding() <= 5);
+  for (Date const on_day : {ready->half, ready->four_fifths, ready->sure})
+    CHECK(std::chrono::weekday(on_day).iso_encoding() <= 5);
 }
 
 TEST_CASE("who works around the clock is planned around the clock") {
