@@ -45,7 +45,7 @@ class Table:
 
     def add(self, what, size, ours, beside, theirs):
         self.rows[what].append((size, ours, beside, theirs))
-        print(f"  measured: {what}, {size:.0f}", file=sys.stderr, flush=True)
+        print(f"  {what}, {size:.0f}: {self.time(ours).strip()}, {beside} {self.time(theirs).strip()}", file=sys.stderr, flush=True)
 
     def take_lines(self, text):
         for line in text.splitlines():
@@ -160,7 +160,7 @@ def pages(build, path, folder, table, sizes):
     say = {"env": env, "cwd": folder}
 
     def printed(form, times):
-        return sum(papers.spent(build / "endband", "quote", "print", number % 3 + 1, "--as", form, "-o", f"{number}.{form}", **say)[0]
+        return sum(papers.spent(build / "endband", "quote", "print", number % 3 + 1, "--as", form, "-o", f"{number}.{form}", "--yes", **say)[0]
                    for number in range(times))
 
     printed("html", 1)
