@@ -3,6 +3,7 @@
 #include "db/codes.h"
 #include "db/customers.h"
 #include "db/frozen.h"
+#include "db/standing.h"
 #include "db/statement.h"
 
 #include <array>
@@ -35,11 +36,17 @@ QuoteHeader read_header(Statement& select) {
 // The latest issue of each commission that the number may mean; one that was taken back only when nothing
 // else is there.
 std::vector<QuoteHeader> candidates(Connection& connection, AskedNumber const& asked) {
-  static std::string const sql = std::string(header_text) +
-                                 "WHERE c.count = ?1 AND (?2 IS NULL OR c.year % 100 = ?2) AND (q.issue = ?3 "
-                                 "OR ?3 IS NULL AND q.issue = (SELECT ifnull(max(issue) FILTER (WHERE " +
-                                 std::string(not_withdrawn) +
-                                 "), max(issue)) FROM quote q WHERE q.commission = c.id)) ORDER BY q.id DESC";
+  // Through the few years there are, each found by its index: whatever the number of quotes.
+  static std::string const sql =
+      "WITH RECURSIVE years (year) AS (SELECT min(year) FROM commission UNION ALL "
+      "SELECT (SELECT min(year) FROM commission WHERE year > years.year) FROM years "
+      "WHERE years.year IS NOT NULL) " +
+      std::string(header_text) +
+      "WHERE q.commission IN (SELECT n.id FROM years JOIN commission n ON n.year = years.year "
+      "WHERE n.count = ?1 AND (?2 IS NULL OR n.year % 100 = ?2)) AND (q.issue = ?3 "
+      "OR ?3 IS NULL AND q.issue = (SELECT ifnull(max(issue) FILTER (WHERE " +
+      std::string(not_withdrawn) +
+      "), max(issue)) FROM quote q WHERE q.commission = c.id)) ORDER BY q.id DESC";
   std::optional<std::string> issue;
   if (asked.issue) issue = std::string(1, *asked.issue);
   Statement select(connection, sql);
@@ -142,6 +149,15 @@ std::vector<QuoteHeader> list_quotes(Workshop& workshop, std::optional<std::stri
   std::vector<QuoteHeader> quotes;
   while (select.step()) quotes.push_back(read_header(select));
   return quotes;
+}
+
+std::vector<QuoteHeader> quotes_valid_on(Workshop& workshop, Date on) {
+  static std::string const sql = std::string(header_text) + "WHERE q.valid_until >= ?1 ORDER BY q.id DESC";
+  Statement select(workshop.connection(), sql);
+  select.bind(on);
+  std::vector<QuoteHeader> found;
+  while (select.step()) found.push_back(read_header(select));
+  return found;
 }
 
 Read<QuoteHeader> find_quote(Workshop& workshop, std::string_view number) {

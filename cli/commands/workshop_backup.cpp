@@ -54,8 +54,7 @@ std::int64_t last_entry(db::Workshop& workshop) {
 Read<Answer> run(Context& context, Args const& args) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
-  Backup view{
-      .file = args.word(0), .last_entry = 0, .problems = 0, .dry_run = context.dry_run};
+  Backup view{.file = args.word(0), .last_entry = 0, .problems = 0, .dry_run = context.dry_run};
   if (std::error_code error; std::filesystem::exists(view.file, error))
     return refuse({FaultCode::already_exists,
                    args.where("FILE"),

@@ -7,6 +7,7 @@
 #include "cli/commands/stock_parts.h"
 #include "cli/commands/stock_wanted.h"
 #include "cli/words/values.h"
+#include "db/standing.h"
 #include "db/stock.h"
 
 #include <fmt/format.h>
@@ -18,7 +19,6 @@ namespace {
 
 constexpr std::size_t most_shown = 3;  // of each kind: all of it fits a terminal of 24 lines
 constexpr std::chrono::days soon{14};
-constexpr int quotes_looked_at = 100'000;  // all there are
 
 struct Short {
   std::string code, name;
@@ -109,7 +109,7 @@ Document to_document(Today const& view) {
 
 std::vector<db::QuoteHeader> standing_quotes(db::Workshop& workshop, Date on) {
   std::vector<db::QuoteHeader> quotes;
-  for (db::QuoteHeader& quote : db::list_quotes(workshop, std::nullopt, quotes_looked_at)) {
+  for (db::QuoteHeader& quote : db::quotes_valid_on(workshop, on)) {
     if (quote.valid_until < on || quote.on > on) continue;
     auto const state = db::quote_state(workshop, quote.id, quote.valid_until, on);
     if (state == db::QuoteState::open || state == db::QuoteState::sent) quotes.push_back(std::move(quote));
