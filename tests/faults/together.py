@@ -236,6 +236,6 @@ if __name__ == "__main__":
     parser.add_argument("--seconds", type=float, default=4)
     parser.add_argument("--every-page", action="store_true")
     parser.add_argument("tests", nargs="*")
-    said = parser.parse_args()
+    said = parser.parse_intermixed_args()
     ENDBAND, SAMPLE, SECONDS, EVERY_PAGE = said.endband, said.sample, said.seconds, said.every_page
     unittest.main(argv=sys.argv[:1] + said.tests)
