@@ -227,11 +227,11 @@ class SystemCalls(unittest.TestCase):
         with program.Bench(ENDBAND, SAMPLE) as bench:
             os.umask(0o022)
             for words in self.lines(bench):
-                bench.good(*words)
+                bench.good(*words, day=words[0] != "complete")
             for words in (["customer", "export", "-o", "customers.csv"], ["quote", "print", "1", "-o", "paper.html"],
-                          ["workshop", "backup", "copy.db"], ["stock", "label", "-o", "labels.pdf"]):
+                          ["workshop", "backup", "copy.db"], ["job", "sheet", "1", "-o", "sheet.pdf"]):
                 bench.good(*words)
-            for name in ("workshop.db", "copy.db", "customers.csv", "paper.html", "labels.pdf", "drawings/section.svg"):
+            for name in ("workshop.db", "copy.db", "customers.csv", "paper.html", "sheet.pdf", "drawings/section.svg"):
                 self.assertEqual((bench.folder / name).stat().st_mode & 0o777, 0o600, name)
 
     def test_no_command_uses_a_network(self):
