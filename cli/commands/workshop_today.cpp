@@ -110,7 +110,7 @@ Document to_document(Today const& view) {
 std::vector<db::QuoteHeader> standing_quotes(db::Workshop& workshop, Date on) {
   std::vector<db::QuoteHeader> quotes;
   for (db::QuoteHeader& quote : db::quotes_valid_on(workshop, on)) {
-    if (quote.valid_until < on || quote.on > on) continue;
+    if (quote.on > on) continue;
     auto const state = db::quote_state(workshop, quote.id, quote.valid_until, on);
     if (state == db::QuoteState::open || state == db::QuoteState::sent) quotes.push_back(std::move(quote));
   }

@@ -6,9 +6,7 @@ usage: together.py ENDBAND SAMPLE_WORKSHOP [--seconds 4] [--every-page] [TEST...
 
 import argparse
 import json
-import os
 import random
-import shutil
 import sqlite3
 import subprocess
 import sys
