@@ -144,19 +144,18 @@ void load_state(Connection& connection, JobHeader& job) {
   }
 }
 
-// The jobs whose acceptance stands; ?1 a count and ?2 a year of the century, or NULL for any.
-std::vector<JobHeader> load_jobs(Workshop& workshop, std::optional<int> count,
-                                 std::optional<int> year_of_century) {
-  static std::string const sql =
+// The jobs whose acceptance stands, the newest first: all, or those that a number may mean.
+std::vector<JobHeader> load_jobs(Workshop& workshop, std::optional<AskedNumber> const& asked) {
+  static std::string const all =
       "SELECT j.id, a.quote, a.price, a.to_pay, a.deposit, a.needed_on, "
       "(SELECT on_date FROM job_agreed f WHERE f.job = j.id AND " +
-      first_agreed("f") +
-      ") FROM job j JOIN commission c ON c.id = j.commission "
-      "JOIN job_agreed a ON a.job = j.id AND " +
-      last_agreed("a") +
-      " WHERE (?1 IS NULL OR c.count = ?1) AND (?2 IS NULL OR c.year % 100 = ?2) ORDER BY j.id DESC";
-  Statement select(workshop.connection(), sql);
-  select.bind(count, year_of_century);
+      first_agreed("f") + ") FROM job j JOIN job_agreed a ON a.job = j.id AND " + last_agreed("a");
+  constexpr std::string_view newest_first = " ORDER BY j.id DESC";
+  static std::string const every = all + std::string(newest_first);
+  static std::string const by_number =
+      all + " WHERE j.commission IN " + std::string(asked_commissions) + std::string(newest_first);
+  Statement select(workshop.connection(), asked ? by_number : every);
+  if (asked) select.bind(asked->count, asked->year_of_century);
   std::vector<JobHeader> jobs;
   while (select.step()) {
     JobHeader& job = jobs.emplace_back();
@@ -176,8 +175,7 @@ Fault unknown(Workshop& workshop, std::string_view number, std::vector<JobHeader
       FaultCode::unknown_code, {"", 0, 0, "job"}, std::string(number), "a job's number, such as 26-014", {}};
   std::vector<std::string> numbers;
   if (several.empty()) {
-    for (JobHeader const& job : load_jobs(workshop, std::nullopt, std::nullopt))
-      numbers.push_back(job.number);
+    for (JobHeader const& job : load_jobs(workshop, std::nullopt)) numbers.push_back(job.number);
     fault.near = near_codes(number, numbers);
     return fault;
   }
@@ -251,15 +249,14 @@ bool quoted_custody_here(Connection& connection, JobHeader const& job) {
 std::string_view job_state_name(JobState state) { return state_names.at(static_cast<std::size_t>(state)); }
 
 std::vector<JobHeader> list_jobs(Workshop& workshop, bool ended_too) {
-  std::vector<JobHeader> jobs = load_jobs(workshop, std::nullopt, std::nullopt);
+  std::vector<JobHeader> jobs = load_jobs(workshop, std::nullopt);
   if (!ended_too) std::erase_if(jobs, [](JobHeader const& job) { return job.ended.has_value(); });
   return jobs;
 }
 
 Read<JobHeader> find_job(Workshop& workshop, std::string_view number) {
   std::vector<JobHeader> found;
-  if (auto const asked = read_number(number); asked && !asked->issue)
-    found = load_jobs(workshop, asked->count, asked->year_of_century);
+  if (auto const asked = read_number(number); asked && !asked->issue) found = load_jobs(workshop, asked);
   if (found.size() == 1) return std::move(found.front());
   return refuse(unknown(workshop, number, found));
 }

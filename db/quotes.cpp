@@ -36,17 +36,12 @@ QuoteHeader read_header(Statement& select) {
 // The latest issue of each commission that the number may mean; one that was taken back only when nothing
 // else is there.
 std::vector<QuoteHeader> candidates(Connection& connection, AskedNumber const& asked) {
-  // Through the few years there are, each found by its index: whatever the number of quotes.
-  static std::string const sql =
-      "WITH RECURSIVE years (year) AS (SELECT min(year) FROM commission UNION ALL "
-      "SELECT (SELECT min(year) FROM commission WHERE year > years.year) FROM years "
-      "WHERE years.year IS NOT NULL) " +
-      std::string(header_text) +
-      "WHERE q.commission IN (SELECT n.id FROM years JOIN commission n ON n.year = years.year "
-      "WHERE n.count = ?1 AND (?2 IS NULL OR n.year % 100 = ?2)) AND (q.issue = ?3 "
-      "OR ?3 IS NULL AND q.issue = (SELECT ifnull(max(issue) FILTER (WHERE " +
-      std::string(not_withdrawn) +
-      "), max(issue)) FROM quote q WHERE q.commission = c.id)) ORDER BY q.id DESC";
+  static std::string const sql = std::string(header_text) + "WHERE q.commission IN " +
+                                 std::string(asked_commissions) +
+                                 " AND (q.issue = ?3 "
+                                 "OR ?3 IS NULL AND q.issue = (SELECT ifnull(max(issue) FILTER (WHERE " +
+                                 std::string(not_withdrawn) +
+                                 "), max(issue)) FROM quote q WHERE q.commission = c.id)) ORDER BY q.id DESC";
   std::optional<std::string> issue;
   if (asked.issue) issue = std::string(1, *asked.issue);
   Statement select(connection, sql);

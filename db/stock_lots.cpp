@@ -166,10 +166,8 @@ bool job_ended(Connection& connection, std::int64_t job) {
 Read<std::int64_t> open_job(Workshop& workshop, std::string_view number, Where const& where) {
   std::vector<std::int64_t> found;
   if (std::optional<AskedNumber> const asked = read_number(number); asked && !asked->issue) {
-    Statement select(
-        workshop.connection(),
-        "SELECT j.id FROM job j JOIN commission c ON c.id = j.commission WHERE c.count = ?1 AND (?2 IS "
-        "NULL OR c.year % 100 = ?2)");
+    static std::string const sql = "SELECT id FROM job WHERE commission IN " + std::string(asked_commissions);
+    Statement select(workshop.connection(), sql);
     select.bind(asked->count, asked->year_of_century);
     while (select.step()) found.push_back(select.value<std::int64_t>());
   }

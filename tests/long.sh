@@ -6,7 +6,7 @@
 #   tests/long.sh fuzz [600]     each fuzz target for so many seconds, under the sanitizers
 #   tests/long.sh properties [1000000]  every property of pure functions, in so many cases each
 #   tests/long.sh threads        what runs in threads, under the thread sanitizer
-#   tests/long.sh lint [BASE]    clang-tidy over the sources (changed since BASE), cppcheck over all of them
+#   tests/long.sh lint [BASE]    clang-tidy over all sources, or those changed since BASE; cppcheck over all
 #   tests/long.sh coverage       lines and branches of the engine that its tests reach
 #   tests/long.sh bench          all benchmarks in one table
 # With BUILD set, that folder's programs are used as they are.
@@ -63,18 +63,22 @@ threads() {
 
 coverage() {
   ensure_packages "${build_packages[@]}" "${test_packages[@]}" "${check_packages[@]}"
+  local modules=(tests/engine/*) module
   cmake --preset coverage
-  cmake --build --preset coverage
+  cmake --build --preset coverage --target "${modules[@]/%//all}"
   find build/coverage -name '*.gcda' -delete
-  ctest --preset coverage --label-exclude '^whole$' >build/coverage/tests.txt || tail -20 build/coverage/tests.txt
-  gcovr --root . --filter 'engine/' --exclude-throw-branches --exclude-unreachable-branches --print-summary \
-    --txt build/coverage/lines.txt build/coverage
-  gcovr --root . --filter 'engine/' --exclude-throw-branches --exclude-unreachable-branches --branches \
-    --txt build/coverage/branches.txt build/coverage
+  for module in "${modules[@]}"; do
+    ctest --test-dir "build/coverage/$module" -j "$(nproc)" --quiet
+  done
+  gcovr --root . --filter 'engine/' --exclude-throw-branches --exclude-unreachable-branches --json build/coverage/reached.json \
+    -j "$(nproc)" build/coverage
+  gcovr --root . -a build/coverage/reached.json --exclude-throw-branches --txt build/coverage/lines.txt
+  gcovr --root . -a build/coverage/reached.json --exclude-throw-branches --branches --txt build/coverage/branches.txt \
+    --print-summary
 }
 
 lint() {
-  bash tests/check.sh --tidy "$@"
+  bash tests/check.sh --tidy "${1:-all}"
   cppcheck --project=build/clang/compile_commands.json --enable=warning,performance,portability --inline-suppr \
     --error-exitcode=1 --quiet -j "$(nproc)"
   printf 'cppcheck: ok\n'

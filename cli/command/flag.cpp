@@ -391,6 +391,13 @@ TypeRow const& type_row(FlagType type) { return type_table.at(static_cast<std::s
 
 }  // namespace
 
+FlagValue::FlagValue() = default;
+FlagValue::FlagValue(FlagValue const&) = default;
+FlagValue::FlagValue(FlagValue&&) noexcept = default;
+FlagValue& FlagValue::operator=(FlagValue const&) = default;
+FlagValue& FlagValue::operator=(FlagValue&&) noexcept = default;
+FlagValue::~FlagValue() = default;
+
 std::string_view placeholder(FlagType type) { return type_row(type).placeholder; }
 
 Read<FlagValue> read_flag(FlagType type, std::string_view text) { return type_row(type).read(text); }

@@ -27,9 +27,20 @@ struct WorkSpan {
   std::string began, ended;  // "09:10"; empty: only how long
 };
 
-using FlagValue = std::variant<std::monostate, std::string, std::int64_t, Length, Thickness, Mass, Area,
-                               Amount, Ratio, SheetSize, ThreadNumber, Date, Currency, MaterialKind, SoldBy,
-                               Charging, OperationKind, Spread3, SpreadRate, WorkSpan, Duration, WorkingWeek>;
+// Copied, moved and ended in flag.cpp alone: every command has values, and what a variant of so many
+// generates is slow to compile.
+struct FlagValue
+    : std::variant<std::monostate, std::string, std::int64_t, Length, Thickness, Mass, Area, Amount, Ratio,
+                   SheetSize, ThreadNumber, Date, Currency, MaterialKind, SoldBy, Charging, OperationKind,
+                   Spread3, SpreadRate, WorkSpan, Duration, WorkingWeek> {
+  using variant::variant;
+  FlagValue();
+  FlagValue(FlagValue const&);
+  FlagValue(FlagValue&&) noexcept;
+  FlagValue& operator=(FlagValue const&);
+  FlagValue& operator=(FlagValue&&) noexcept;
+  ~FlagValue();
+};
 
 enum class FlagType : std::uint8_t {
   on,         // stands alone: --json

@@ -4,6 +4,12 @@
 
 namespace endband::cli {
 
+Block::Block(Block const&) = default;
+Block::Block(Block&&) noexcept = default;
+Block& Block::operator=(Block const&) = default;
+Block& Block::operator=(Block&&) noexcept = default;
+Block::~Block() = default;
+
 Table on_paper(Table const& table) {
   Table kept;
   for (Column const& column : table.columns)

@@ -74,8 +74,17 @@ struct SignHere {
 // What follows begins a new page on paper.
 struct PageBreak {};
 
-using Block =
-    std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing, SignHere, PageBreak>;
+// Copied, moved and ended in document.cpp alone: what a variant generates for that costs each file that makes
+// a page a third of its compilation.
+struct Block
+    : std::variant<Heading, Paragraph, KeyValues, Table, Verbatim, Notice, Drawing, SignHere, PageBreak> {
+  using variant::variant;
+  Block(Block const&);
+  Block(Block&&) noexcept;
+  Block& operator=(Block const&);
+  Block& operator=(Block&&) noexcept;
+  ~Block();
+};
 
 struct Document {
   std::vector<Block> blocks;

@@ -243,6 +243,12 @@ class Extent {
 
 }  // namespace
 
+Shape::Shape(Shape const&) = default;
+Shape::Shape(Shape&&) noexcept = default;
+Shape& Shape::operator=(Shape const&) = default;
+Shape& Shape::operator=(Shape&&) noexcept = default;
+Shape::~Shape() = default;
+
 std::vector<Mark> marks_of(Drawing const& drawing) {
   TakenApart apart(drawing.scale);
   for (Shape const& shape : drawing.shapes) std::visit(apart, shape);

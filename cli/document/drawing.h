@@ -81,7 +81,15 @@ struct GrainArrow {
   double length = 0;  // mm of the thing
   bool down = false;  // else across
 };
-using Shape = std::variant<Segment, Path, Rectangle, Circle, Text, DimensionLine, Running, GrainArrow>;
+// Copied, moved and ended in drawing.cpp alone, as a Block is.
+struct Shape : std::variant<Segment, Path, Rectangle, Circle, Text, DimensionLine, Running, GrainArrow> {
+  using variant::variant;
+  Shape(Shape const&);
+  Shape(Shape&&) noexcept;
+  Shape& operator=(Shape const&);
+  Shape& operator=(Shape&&) noexcept;
+  ~Shape();
+};
 
 struct Drawing {
   std::string title{};

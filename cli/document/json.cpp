@@ -44,6 +44,22 @@ std::string_view unit_key(Dimension dimension) {
 
 }  // namespace
 
+Json::Json() = default;
+Json::Json(std::nullptr_t) {}
+Json::Json(bool value) : value_(value) {}
+Json::Json(int value) : value_(std::int64_t{value}) {}
+Json::Json(std::int64_t value) : value_(value) {}
+Json::Json(char const* value) : value_(std::string(value)) {}
+Json::Json(std::string_view value) : value_(std::string(value)) {}
+Json::Json(std::string value) : value_(std::move(value)) {}
+Json::Json(Array value) : value_(std::move(value)) {}
+Json::Json(Object value) : value_(std::move(value)) {}
+Json::Json(Json const&) = default;
+Json::Json(Json&&) noexcept = default;
+Json& Json::operator=(Json const&) = default;
+Json& Json::operator=(Json&&) noexcept = default;
+Json::~Json() = default;
+
 Json::Array json_words(std::vector<std::string> const& words) {
   return json_array(words, [](std::string const& word) { return Json(word); });
 }

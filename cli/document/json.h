@@ -22,16 +22,21 @@ class Json {
   using Object = std::vector<std::pair<std::string, Json>>;
 
   // What a value may be made of is written as it is: {"pages", 300}.
-  Json() = default;
-  Json(std::nullptr_t) {}
-  Json(bool value) : value_(value) {}
-  Json(int value) : value_(std::int64_t{value}) {}
-  Json(std::int64_t value) : value_(value) {}
-  Json(char const* value) : value_(std::string(value)) {}
-  Json(std::string_view value) : value_(std::string(value)) {}
-  Json(std::string value) : value_(std::move(value)) {}
-  Json(Array value) : value_(std::move(value)) {}
-  Json(Object value) : value_(std::move(value)) {}
+  Json();
+  Json(std::nullptr_t);
+  Json(bool value);
+  Json(int value);
+  Json(std::int64_t value);
+  Json(char const* value);
+  Json(std::string_view value);
+  Json(std::string value);
+  Json(Array value);
+  Json(Object value);
+  Json(Json const&);
+  Json(Json&&) noexcept;
+  Json& operator=(Json const&);
+  Json& operator=(Json&&) noexcept;
+  ~Json();
   template <class T>
   Json(std::optional<T> const& value) : Json(value ? Json(*value) : Json()) {}
 
