@@ -2,6 +2,7 @@
 # What takes too long for every run of the tests:
 #   tests/long.sh years          200 invented past years with planted truths, and 200 without: what is named of them
 #   tests/long.sh kills [2000]   so many processes killed while they write; how many fell inside a transaction
+#   tests/long.sh walk           every step of every writing command over a failing disk, those of an import of years too
 #   tests/long.sh together [60]  8 that write and 8 that read for so many seconds, backups meanwhile; then every page damaged
 #   tests/long.sh fuzz [600]     each fuzz target for so many seconds, under the sanitizers
 #   tests/long.sh properties [1000000]  every property of pure functions, in so many cases each
@@ -87,6 +88,7 @@ lint() {
 case ${1:-} in
   years) built release endband && python3 -B tests/long/past_years.py "$BUILD/endband" "${@:2}" ;;
   kills) built release endband && sample && KILLS=${2:-2000} python3 -B tests/faults/whole.py "$BUILD/endband" "$BUILD/tests/cli/sample.db" Killed ;;
+  walk) built release endband walk_command && sample && python3 -B tests/faults/commands.py "$BUILD/endband" "$BUILD/tests/cli/sample.db" "$BUILD/tests/faults/walk_command" ;;
   together) built release endband && sample && python3 -B tests/faults/together.py "$BUILD/endband" "$BUILD/tests/cli/sample.db" --seconds "${2:-60}" --every-page ;;
   fuzz) fuzz "${2:-600}" ;;
   properties) properties "${2:-1000000}" ;;
@@ -94,5 +96,5 @@ case ${1:-} in
   lint) lint "${@:2}" ;;
   coverage) coverage ;;
   bench) ensure_packages "${bench_packages[@]}" && bash tests/bench/all.sh "${@:2}" ;;
-  *) printf 'usage: tests/long.sh years | kills | together | fuzz | properties | threads | lint | coverage | bench\n' >&2; exit 2 ;;
+  *) printf 'usage: tests/long.sh years | kills | walk | together | fuzz | properties | threads | lint | coverage | bench\n' >&2; exit 2 ;;
 esac

@@ -1,6 +1,7 @@
 // Figures whatever the names and numbers: nothing leaves the frame.
 #include "cli/document/svg.h"
 #include "figures.h"
+#include "tests/cases.h"
 
 #include <rapidcheck.h>
 
@@ -9,6 +10,7 @@
 
 using namespace endband::cli;
 using namespace endband::cli::testing;
+using endband::testing::check_one_in;
 
 namespace {
 
@@ -112,7 +114,7 @@ TEST_CASE("nothing leaves the frame or touches names and numbers, whatever the n
     // A number of the picture; words are letters and digits of any kind.
     for (char const* bad : {"=\"nan", "=\"inf", "=\"-inf", "=\"-nan"}) RC_ASSERT_FALSE(has(svg, bad));
   };
-  CHECK(rc::check("pairs", [&] {
+  CHECK(check_one_in(100, [&] {  // pairs
     PairFigure figure{.title = any_words(150), .name = "p", .first = any_words(20), .second = any_words(90)};
     figure.unit = any_words(90);
     if (*rc::gen::arbitrary<bool>()) figure.aim = any_number();
@@ -121,13 +123,13 @@ TEST_CASE("nothing leaves the frame or touches names and numbers, whatever the n
       figure.rows.push_back({any_words(60), any_number(), any_number(), any_words(50)});
     sound(draw_pairs(figure));
   }));
-  CHECK(rc::check("stairs", [&] {
+  CHECK(check_one_in(100, [&] {  // stairs
     StairFigure figure{.title = any_words(150), .name = "s", .unit = any_words(20), .rows = {}};
     for (int i = count(); i > 0; --i)
       figure.rows.push_back({any_words(60), any_number(), *rc::gen::arbitrary<bool>(), any_words(50)});
     sound(draw_stairs(figure));
   }));
-  CHECK(rc::check("ranges", [&] {
+  CHECK(check_one_in(100, [&] {  // ranges
     RangeFigure figure{.title = any_words(150), .name = "r", .unit = any_words(20), .zero = any_number()};
     figure.zero_words = any_words(60);
     figure.bars = *rc::gen::arbitrary<bool>();

@@ -4,7 +4,7 @@
 The examples of the help run in their order; before each that writes to the workshop stands a copy of it, on which
 walk_command then runs that line over failing disks.
 
-usage: commands.py ENDBAND SAMPLE_WORKSHOP WALK_COMMAND [PART/PARTS]
+usage: commands.py ENDBAND SAMPLE_WORKSHOP WALK_COMMAND [PART/PARTS [STRIDE]]
 """
 
 import hashlib
@@ -33,6 +33,7 @@ def lines(bench):
 def main():
     endband, sample, walker, *rest = sys.argv[1:]
     part, parts = (int(word) for word in (rest or ["1/1"])[0].split("/"))
+    stride = rest[1] if len(rest) > 1 else "1"
     walked, silent, failed, count = set(), set(), 0, 0
     with program.Bench(endband, sample) as bench:
         before = bench.folder / "before.db"
@@ -46,7 +47,7 @@ def main():
             walked.add(name)
             if count % parts != part % parts:
                 continue
-            line = [str(Path(walker).resolve()), str(before), *program.ON, *words]
+            line = [str(Path(walker).resolve()), stride, str(before), *program.ON, *words]
             done = subprocess.run(line, cwd=bench.folder, env=bench.env, capture_output=True, check=False, text=True)
             print(f"{' '.join(words)}: {done.stdout.strip()}", flush=True)
             if done.returncode != 0:

@@ -44,10 +44,12 @@ constexpr std::array kinds{Kind{Failure::full, "full"}, Kind{Failure::io_error, 
                            Kind{Failure::dead_disk, "dead disk"}, Kind{Failure::power_cut, "power cut"},
                            Kind{Failure::torn_writes, "torn writes"}};
 
+constexpr int all_of_first = 120, all_of_last = 60;
+
 class Walk {
  public:
-  Walk(std::string const& base, std::function<Ending(std::string const&)> const& operation)
-      : base_(base), operation_(operation) {}
+  Walk(std::string const& base, std::function<Ending(std::string const&)> const& operation, int stride)
+      : base_(base), operation_(operation), stride_(stride) {}
 
   Walked walked() {
     before_ = looked_.at(fresh_copy());
@@ -84,44 +86,61 @@ class Walk {
   }
 
   void over(Kind const& kind) {
-    bool saw_before = false, saw_after = false;
-    for (int step = 1;; ++step) {
-      int const status = run(step, kind.failure);
-      if (status == done) break;
-      ++result_.runs;
-      std::string const where = std::string(kind.name) + " at step " + std::to_string(step) + ": ";
-      if (status == wrong) return result_.wrong.push_back(where + "it crashed or threw");
-      try {
-        std::string const& now = looked_.at(copy_);
-        saw_before = saw_before || now == before_;
-        saw_after = saw_after || now == after_;
-        if (now != before_ && now != after_)
-          result_.wrong.push_back(where + "neither as before nor as after");
-        if (status == done_in_spite && now != after_)
-          result_.wrong.push_back(where + "told as done, and is not");
-      } catch (std::runtime_error const& unsound) {
-        result_.wrong.push_back(where + unsound.what());
-      }
-      result_.steps = std::max(result_.steps, step);
-      if (step == 5000) return result_.wrong.push_back(where + "no end");
-    }
-    if (!saw_before) result_.wrong.push_back(std::string(kind.name) + ": never as before");
-    if (!saw_after && kind.failure != Failure::full)
+    saw_before_ = saw_after_ = false;
+    int step = 1;
+    while (fails_at(step, kind)) step += step < all_of_first ? 1 : stride_;
+    if (stride_ > 1)
+      for (int last = std::max(all_of_first + 1, step - stride_ - all_of_last);
+           last < step && fails_at(last, kind);)
+        ++last;
+    if (!saw_before_) result_.wrong.push_back(std::string(kind.name) + ": never as before");
+    if (!saw_after_ && kind.failure != Failure::full)
       result_.wrong.push_back(std::string(kind.name) + ": never as after");
+  }
+
+  // False: the operation has fewer steps, or nothing more can be learnt of it.
+  bool fails_at(int step, Kind const& kind) {
+    int const status = run(step, kind.failure);
+    if (status == done) return false;
+    ++result_.runs;
+    result_.steps = std::max(result_.steps, step);
+    std::string const where = std::string(kind.name) + " at step " + std::to_string(step) + ": ";
+    if (status == wrong || step >= 50'000) {
+      result_.wrong.push_back(where + (status == wrong ? "it crashed or threw" : "no end"));
+      return false;
+    }
+    look(status, where);
+    return true;
+  }
+
+  void look(int status, std::string const& where) {
+    try {
+      std::string const& now = looked_.at(copy_);
+      saw_before_ = saw_before_ || now == before_;
+      saw_after_ = saw_after_ || now == after_;
+      if (now != before_ && now != after_) result_.wrong.push_back(where + "neither as before nor as after");
+      if (status == done_in_spite && now != after_)
+        result_.wrong.push_back(where + "told as done, and is not");
+    } catch (std::runtime_error const& unsound) {
+      result_.wrong.push_back(where + unsound.what());
+    }
   }
 
   std::string const& base_;
   std::function<Ending(std::string const&)> const& operation_;
+  int const stride_;
   std::string const copy_ = base_ + ".copy";
   Looked looked_;
   std::string before_, after_;
+  bool saw_before_ = false, saw_after_ = false;
   Walked result_;
 };
 
 }  // namespace
 
-Walked walk(std::string const& base, std::function<Ending(std::string const& path)> const& operation) {
-  return Walk(base, operation).walked();
+Walked walk(std::string const& base, std::function<Ending(std::string const& path)> const& operation,
+            int stride) {
+  return Walk(base, operation, stride).walked();
 }
 
 }  // namespace endband::faults

@@ -1,12 +1,14 @@
-// One command line of the program over a failing disk, at every step and in every way.
+// One command line of the program over a failing disk, at every step (of very many: each STRIDE-th) and in
+// every way.
 //
-// usage: walk_command WORKSHOP WORD...     in the folder of the files that the words name
+// usage: walk_command STRIDE WORKSHOP WORD...     in the folder of the files that the words name
 //
 // Prints how many steps it took and on how many failing disks it ran; what went wrong, and exit 1.
 #include "cli/command/run.h"
 #include "tests/faults/walk.h"
 
 #include <cstdio>
+#include <cstdlib>
 #include <string>
 #include <vector>
 
@@ -34,10 +36,11 @@ Ending run(std::vector<std::string> const& words, std::string const& workshop) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  if (argc < 3) return std::fprintf(stderr, "usage: walk_command WORKSHOP WORD...\n"), 2;
-  std::vector<std::string> const words(argv + 2, argv + argc);
-  endband::faults::Walked const walked =
-      endband::faults::walk(argv[1], [&](std::string const& path) { return run(words, path); });
+  int const stride = argc < 4 ? 0 : std::atoi(argv[1]);
+  if (stride < 1) return std::fprintf(stderr, "usage: walk_command STRIDE WORKSHOP WORD...\n"), 2;
+  std::vector<std::string> const words(argv + 3, argv + argc);
+  endband::faults::Walked const walked = endband::faults::walk(
+      argv[2], [&](std::string const& path) { return run(words, path); }, stride);
   std::printf("%d steps, %d failing disks\n", walked.steps, walked.runs);
   for (std::string const& wrong : walked.wrong) std::printf("%s\n", wrong.c_str());
   return walked.wrong.empty() ? 0 : 1;
