@@ -1,4 +1,4 @@
-// Properties whose every case is dear: a brute force over all points, or a solver at work.
+// Tests whose every case is dear: a brute force over all points, a solver at work, a sanitizer watching.
 #pragma once
 
 #include <rapidcheck.h>
@@ -8,6 +8,17 @@
 #include <utility>
 
 namespace endband::testing {
+
+#ifdef __clang__  // the sanitized builds are clang's
+inline constexpr bool sanitized =
+#if __has_feature(address_sanitizer)
+    true;
+#else
+    false;
+#endif
+#else
+inline constexpr bool sanitized = false;
+#endif
 
 // rc::check in one of so many of the cases that are asked for (RC_PARAMS), and in ten at least.
 template <class Property>
