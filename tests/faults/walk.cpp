@@ -44,7 +44,7 @@ constexpr std::array kinds{Kind{Failure::full, "full"}, Kind{Failure::io_error, 
                            Kind{Failure::dead_disk, "dead disk"}, Kind{Failure::power_cut, "power cut"},
                            Kind{Failure::torn_writes, "torn writes"}};
 
-constexpr int all_of_first = 60, all_of_last = 30;
+constexpr int all_of_first = 30, all_of_last = 15;
 
 class Walk {
  public:

@@ -23,7 +23,7 @@ struct Walked {
 
 // For each kind of failure: `operation` on a copy of the workshop `base`, in a process of its own, with its
 // first step failing, then its second, ... until it has fewer steps. `base` may be no file yet. Of more than
-// 90 steps, between the first 60 and the last 30 only each `stride`-th.
+// 45 steps, between the first 30 and the last 15 only each `stride`-th.
 Walked walk(std::string const& base, std::function<Ending(std::string const& path)> const& operation,
             int stride = 1);
 
