@@ -1,4 +1,5 @@
 #include "db/codes.h"
+#include "db/frozen.h"
 #include "db/job_rows.h"
 #include "db/statement.h"
 

@@ -27,15 +27,6 @@ struct AskedNumber {
 };
 std::optional<AskedNumber> read_number(std::string_view text);
 
-// The ids of the commissions that a number may mean, as a subquery: ?1 the count, ?2 the year of the century
-// or NULL. Through the few years there are, each found by its index: it takes as long among ten quotes as
-// among 100,000.
-inline constexpr std::string_view asked_commissions =
-    "(WITH RECURSIVE years (year) AS (SELECT min(year) FROM commission UNION ALL "
-    "SELECT (SELECT min(year) FROM commission WHERE year > years.year) FROM years "
-    "WHERE years.year IS NOT NULL) SELECT n.id FROM years JOIN commission n ON n.year = years.year "
-    "WHERE n.count = ?1 AND (?2 IS NULL OR n.year % 100 = ?2))";
-
 struct QuoteHeader {
   std::int64_t id = 0;
   QuoteNumber number;

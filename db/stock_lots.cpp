@@ -1,5 +1,6 @@
 // Materials and lots as the ledger needs them.
 #include "db/codes.h"
+#include "db/frozen.h"
 #include "db/materials.h"
 #include "db/quotes.h"
 #include "db/stock_ledger.h"

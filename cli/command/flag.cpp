@@ -1,5 +1,6 @@
 #include "cli/command/flag.h"
 
+#include "cli/command/flag_read.h"
 #include "cli/document/text.h"
 #include "db/week.h"
 #include "engine/book/spec.h"
@@ -13,10 +14,6 @@
 
 namespace endband::cli {
 namespace {
-
-Fault fault(FaultCode code, std::string_view found, std::string expected) {
-  return {code, {}, std::string(found), std::move(expected), {}};
-}
 
 template <class T>
 Read<FlagValue> as_value(Read<T> read) {
@@ -33,18 +30,18 @@ Read<FlagValue> with(std::string_view text) {
 template <class T, Read<T> (*reader)(std::string_view)>
 Read<FlagValue> positive(std::string_view text) {
   Read<T> read = reader(text);
-  if (read && read->n <= 0) return refuse(fault(FaultCode::out_of_range, text, "more than nothing"));
+  if (read && read->n <= 0) return refuse(flag_fault(FaultCode::out_of_range, text, "more than nothing"));
   return as_value(std::move(read));
 }
 
 Read<FlagValue> read_line(std::string_view text, std::size_t most) {
   bool const control = std::any_of(text.begin(), text.end(), [](char c) { return c >= 0 && c < 0x20; });
   if (control)
-    return refuse(fault(FaultCode::bad_value, text, "one line of text, without tabs or control signs"));
+    return refuse(flag_fault(FaultCode::bad_value, text, "one line of text, without tabs or control signs"));
   std::size_t const length = code_points(text);
   if (length > most)
-    return refuse(fault(FaultCode::out_of_range, std::to_string(length) + " characters",
-                        "at most " + std::to_string(most) + " characters"));
+    return refuse(flag_fault(FaultCode::out_of_range, std::to_string(length) + " characters",
+                             "at most " + std::to_string(most) + " characters"));
   return FlagValue(std::string(text));
 }
 
@@ -57,29 +54,29 @@ Read<FlagValue> read_code(std::string_view text) {
       !text.empty() && text.size() <= 60 && plain(text.front()) &&
       std::all_of(text.begin(), text.end(), [&](char c) { return plain(c) || c == '-' || c == '.'; });
   if (!good)
-    return refuse(fault(FaultCode::bad_value, text,
-                        "a code of lower case letters, digits and '-', such as goat-green"));
+    return refuse(flag_fault(FaultCode::bad_value, text,
+                             "a code of lower case letters, digits and '-', such as goat-green"));
   return FlagValue(std::string(text));
 }
 
 Read<FlagValue> read_file_name(std::string_view text) {
   if (text.empty())
-    return refuse(fault(FaultCode::bad_value, text, "a file's name, or - for standard input"));
+    return refuse(flag_fault(FaultCode::bad_value, text, "a file's name, or - for standard input"));
   return FlagValue(std::string(text));
 }
 
 Read<FlagValue> read_folder_name(std::string_view text) {
-  if (text.empty()) return refuse(fault(FaultCode::bad_value, text, "a folder's name"));
+  if (text.empty()) return refuse(flag_fault(FaultCode::bad_value, text, "a folder's name"));
   return FlagValue(std::string(text));
 }
 
 Read<FlagValue> read_whole_from(std::string_view text, std::int64_t least, std::int64_t most) {
   auto const count = read_count(text);
   constexpr std::int64_t one = 1000;
-  if (!count || count->n % one != 0) return refuse(fault(FaultCode::bad_value, text, "a whole number"));
+  if (!count || count->n % one != 0) return refuse(flag_fault(FaultCode::bad_value, text, "a whole number"));
   if (count->n < least * one || count->n > most * one)
-    return refuse(fault(FaultCode::out_of_range, text,
-                        "a whole number from " + std::to_string(least) + " to " + std::to_string(most)));
+    return refuse(flag_fault(FaultCode::out_of_range, text,
+                             "a whole number from " + std::to_string(least) + " to " + std::to_string(most)));
   return FlagValue(count->n / one);
 }
 Read<FlagValue> read_whole(std::string_view text) { return read_whole_from(text, 1, 100'000); }
@@ -88,13 +85,14 @@ Read<FlagValue> read_work(std::string_view text) { return read_whole_from(text, 
 Read<FlagValue> read_share(std::string_view text) {
   auto const ratio = read_ratio(text);
   if (ratio && (*ratio < Ratio(0) || *ratio > Ratio(100)))
-    return refuse(fault(FaultCode::out_of_range, text, "a share of nothing or more, such as 5 %"));
+    return refuse(flag_fault(FaultCode::out_of_range, text, "a share of nothing or more, such as 5 %"));
   return as_value(ratio);
 }
 
 Read<FlagValue> read_number(std::string_view text) {
   auto const ratio = read_ratio(text);
-  if (ratio && *ratio <= Ratio(0)) return refuse(fault(FaultCode::out_of_range, text, "a number above 0"));
+  if (ratio && *ratio <= Ratio(0))
+    return refuse(flag_fault(FaultCode::out_of_range, text, "a number above 0"));
   return as_value(ratio);
 }
 
@@ -111,14 +109,15 @@ Read<std::int64_t> read_rate(std::string_view text, std::span<RateUnit const> un
     std::string_view number = text.substr(0, text.size() - unit.name.size());
     while (number.ends_with(' ')) number.remove_suffix(1);
     auto const ratio = read_ratio(number);
-    if (!ratio) return refuse(fault(ratio.error().front().code, text, expected));
+    if (!ratio) return refuse(flag_fault(ratio.error().front().code, text, expected));
     std::int64_t const whole = round_product(*ratio, Ratio(unit.factor), Rounding::half_away);
-    if (whole <= 0) return refuse(fault(FaultCode::out_of_range, text, "more than nothing, " + expected));
+    if (whole <= 0)
+      return refuse(flag_fault(FaultCode::out_of_range, text, "more than nothing, " + expected));
     return whole;
   }
   bool const bare =
       !text.empty() && text.back() >= '0' && text.back() <= '9' && text.find('/') == std::string_view::npos;
-  return refuse(fault(bare ? FaultCode::missing_unit : FaultCode::wrong_unit, text, expected));
+  return refuse(flag_fault(bare ? FaultCode::missing_unit : FaultCode::wrong_unit, text, expected));
 }
 
 constexpr std::array grams_a_square_metre{RateUnit{"g/m2", 1000}, RateUnit{"g/m²", 1000},
@@ -142,30 +141,16 @@ Read<FlagValue> read_spread(std::string_view text) {
   return FlagValue(SpreadRate{*by_mass, 0});
 }
 
-Read<FlagValue> read_clock(std::string_view text) {
-  auto const digit = [&](std::size_t i) { return text[i] >= '0' && text[i] <= '9'; };
-  bool const good = text.size() == 5 && digit(0) && digit(1) && text[2] == ':' && digit(3) && digit(4) &&
-                    text.substr(0, 2) < "24" && text[3] < '6';
-  if (!good) return refuse(fault(FaultCode::bad_value, text, "a time of day such as 09:30"));
-  return FlagValue(std::string(text));
-}
-
 // The digits are read again, with the currency, once the workshop is open.
 Read<FlagValue> read_money_form(std::string_view text) {
   bool const digits = std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
-  if (!digits) return refuse(fault(FaultCode::bad_value, text, "an amount such as 12.50 or 12.50 EUR"));
-  if (text.front() == '-') return refuse(fault(FaultCode::out_of_range, text, "an amount of 0 or more"));
+  if (!digits) return refuse(flag_fault(FaultCode::bad_value, text, "an amount such as 12.50 or 12.50 EUR"));
+  if (text.front() == '-') return refuse(flag_fault(FaultCode::out_of_range, text, "an amount of 0 or more"));
   return FlagValue(std::string(text));
 }
 
 Read<FlagValue> read_own_money(std::string_view text) {
   return text.empty() ? Read<FlagValue>(std::string()) : read_money_form(text);
-}
-
-Read<FlagValue> read_time(std::string_view text) {
-  auto const time = read_duration(text);
-  if (time && time->n < 0) return refuse(fault(FaultCode::out_of_range, text, "no time, or more"));
-  return as_value(time);
 }
 
 // "cora, ben": "cora ben".
@@ -189,7 +174,7 @@ template <class T>
 Read<FlagValue> one_of(std::string_view text, std::optional<T> found, FlagType type, std::string_view what) {
   if (found) return FlagValue(*found);
   auto const known = choices(type);
-  Fault refused = fault(FaultCode::bad_value, text, std::string(what));
+  Fault refused = flag_fault(FaultCode::bad_value, text, std::string(what));
   refused.near = nearest(text, known);
   if (refused.near.empty() && known.size() <= 12) {
     refused.expected += ": ";
@@ -212,89 +197,11 @@ Read<FlagValue> read_operation(std::string_view text) {
   return one_of(text, operation_named(text), FlagType::operation, "a step");
 }
 
-Read<FlagValue> read_three_times(std::string_view text) {
-  auto const times = read_times(text);
-  if (!times) return tl::unexpected(times.error());
-  return FlagValue(Spread3{times->low, times->likely, times->high});
-}
-
-// "8/12 h", or one duration for both. The middle of the three is not used.
-Read<FlagValue> read_wait(std::string_view text) {
-  std::string_view const example = "a wait such as 8/12 h, or one";
-  std::size_t const slash = text.find('/');
-  auto const last = read_duration(slash == std::string_view::npos ? text : text.substr(slash + 1));
-  if (!last) return refuse(fault(last.error().front().code, text, std::string(example)));
-  if (slash == std::string_view::npos) return FlagValue(Spread3{*last, *last, *last});
-  std::size_t const unit = text.find_last_not_of("abcdefghijklmnopqrstuvwxyz");
-  std::string first(text.substr(0, slash));
-  if (!first.empty() && first.back() >= '0' && first.back() <= '9') first += text.substr(unit + 1);
-  auto const low = read_duration(first);
-  if (!low) return refuse(fault(low.error().front().code, text, std::string(example)));
-  if (*low > *last || low->n < 0)
-    return refuse(fault(FaultCode::contradiction, text, "the shorter wait first, the longer one last"));
-  return FlagValue(Spread3{*low, *low, *last});
-}
-
 Read<FlagValue> read_country(std::string_view text) {
   bool const good = text.size() == 2 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'A' && text[1] <= 'Z';
-  if (!good) return refuse(fault(FaultCode::bad_value, text, "a country by its two letters, such as AT"));
+  if (!good)
+    return refuse(flag_fault(FaultCode::bad_value, text, "a country by its two letters, such as AT"));
   return FlagValue(std::string(text));
-}
-
-// "9:10" or "09:10": minutes after midnight.
-std::optional<std::int64_t> minute_of_day(std::string_view text) {
-  std::string const padded = text.size() == 4 ? "0" + std::string(text) : std::string(text);
-  if (!read_clock(padded)) return std::nullopt;
-  auto const two = [&](std::size_t i) { return (padded[i] - '0') * 10 + (padded[i + 1] - '0'); };
-  return two(0) * 60 + two(3);
-}
-
-std::string clock_text(std::int64_t minute) {
-  auto const two = [](std::int64_t n) { return (n < 10 ? "0" : "") + std::to_string(n); };
-  return two(minute / 60) + ":" + two(minute % 60);
-}
-
-constexpr std::string_view span_example = "a time worked such as 09:10-11:40 or 2 h 30 min";
-
-// An end before the beginning is the next day's only where that is plain: begun in the evening, ended by
-// early morning. Else the two were more likely swapped.
-Read<FlagValue> read_clock_span(std::string_view text, std::int64_t began, std::int64_t ended) {
-  constexpr std::int64_t evening = 18 * 60;
-  constexpr std::int64_t morning = 6 * 60;
-  constexpr std::int64_t day = 24 * 60;
-  bool const over_midnight = ended < began && began >= evening && ended <= morning;
-  if (ended <= began && !over_midnight)
-    return refuse(
-        fault(FaultCode::contradiction, text,
-              "the beginning before the end; over midnight only from 18:00 or later to 06:00 or earlier"));
-  std::int64_t const minutes = ended - began + (over_midnight ? day : 0);
-  return FlagValue(WorkSpan{{minutes * 60}, clock_text(began), clock_text(ended)});
-}
-
-Read<FlagValue> read_length_of_work(std::string_view text) {
-  constexpr std::int64_t most = 24 * 3600;
-  auto const time = read_duration(text);
-  if (!time) return refuse(fault(time.error().front().code, text, std::string(span_example)));
-  if (time->n <= 0 || time->n > most)
-    return refuse(fault(FaultCode::out_of_range, text, "more than nothing, and at most 24 h at once"));
-  return FlagValue(WorkSpan{*time, {}, {}});
-}
-
-Read<FlagValue> read_span(std::string_view text) {
-  if (text.find(':') == std::string_view::npos) return read_length_of_work(text);
-  for (std::string_view const dash : {"-", "\xE2\x80\x93"}) {  // a hyphen, or an en dash
-    std::size_t const at = text.find(dash);
-    if (at == std::string_view::npos) continue;
-    auto const trimmed = [](std::string_view part) {
-      while (part.starts_with(' ')) part.remove_prefix(1);
-      while (part.ends_with(' ')) part.remove_suffix(1);
-      return part;
-    };
-    auto const began = minute_of_day(trimmed(text.substr(0, at)));
-    auto const ended = minute_of_day(trimmed(text.substr(at + dash.size())));
-    if (began && ended) return read_clock_span(text, *began, *ended);
-  }
-  return refuse(fault(FaultCode::bad_value, text, std::string(span_example)));
 }
 
 Read<FlagValue> read_on(std::string_view) { return FlagValue(); }
@@ -390,6 +297,10 @@ static_assert(in_order(), "type_row indexes the table by the type");
 TypeRow const& type_row(FlagType type) { return type_table.at(static_cast<std::size_t>(type)); }
 
 }  // namespace
+
+Fault flag_fault(FaultCode code, std::string_view found, std::string expected) {
+  return {code, {}, std::string(found), std::move(expected), {}};
+}
 
 FlagValue::FlagValue() = default;
 FlagValue::FlagValue(FlagValue const&) = default;
