@@ -8,7 +8,7 @@
 #   tests/long.sh properties [1000000]  every property of pure functions, in so many cases each
 #   tests/long.sh threads        what runs in threads, under the thread sanitizer
 #   tests/long.sh lint [BASE]    clang-tidy over all sources, or those changed since BASE; cppcheck over all
-#   tests/long.sh coverage       lines and branches of the engine that its tests reach
+#   tests/long.sh coverage       lines and branches of the engine that its own tests reach
 #   tests/long.sh bench          all benchmarks in one table
 # With BUILD set, that folder's programs are used as they are.
 set -euo pipefail
@@ -64,7 +64,7 @@ threads() {
 
 coverage() {
   ensure_packages "${build_packages[@]}" "${test_packages[@]}" "${check_packages[@]}"
-  local modules=(tests/engine/*) module
+  local modules=(tests/engine/* tests/outside) module
   cmake --preset coverage
   cmake --build --preset coverage --target "${modules[@]/%//all}"
   find build/coverage -name '*.gcda' -delete

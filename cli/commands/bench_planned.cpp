@@ -85,7 +85,7 @@ std::string what_it_is(BenchPlanned const& planned, Way const& way) {
     return fmt::format("It is what presses and dries, not the hours: longest after \"{}\"",
                        task_words(planned, way.longest));
   if (most == way.before)
-    return fmt::format("It is the work that goes before it, {}", listed(way.orders_before));
+    return fmt::format("It is the work that goes before it, {}", listed_few(way.orders_before));
   if (most == way.goods) return fmt::format("It is {}, which is on its way", way.goods_name);
   return fmt::format("It is work by others, {}", way.others_name);
 }
@@ -165,7 +165,7 @@ std::string chain_words(BenchPlanned const& planned, int order) {
   add(way.waits, "of pressing and drying");
   add(way.goods, fmt::format("for {} to come", way.goods_name));
   add(way.others, fmt::format("with others ({})", way.others_name));
-  add(way.before, fmt::format("behind {}", listed(way.orders_before)));
+  add(way.before, fmt::format("behind {}", listed_few(way.orders_before)));
   add(way.closed, "of nights and days off");
   return fmt::format("{}. The way to its end: {}.", what_it_is(planned, way), listed(parts));
 }

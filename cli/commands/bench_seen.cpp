@@ -112,19 +112,12 @@ BenchSeen see_bench(db::Workshop& workshop, std::optional<BookAsked> const& aske
 
 void add_unknown_leads(Document& document, BenchSeen const& seen) {
   if (seen.unknown_leads.empty()) return;
-  constexpr std::size_t named = 3;
-  std::vector<std::string> codes = seen.unknown_leads;
-  std::string more;
-  if (codes.size() > named) {
-    more = fmt::format(" and {} more", codes.size() - named);
-    codes.resize(named);
-  }
   document.notice(
       NoticeKind::note,
       fmt::format("Short, and counted as if they were here once ordered, for nobody said how long they take "
-                  "to come: {}{}. "
+                  "to come: {}. "
                   "endband stock supply {} --lead-days N says it; endband stock to-buy lists them.",
-                  fmt::join(codes, ", "), more, codes.front()));
+                  listed_few(seen.unknown_leads), seen.unknown_leads.front()));
 }
 
 }  // namespace endband::cli

@@ -12,11 +12,8 @@ std::string hours(std::int64_t seconds) { return seconds == 0 ? "" : hours_words
 // So many materials are told each by itself.
 constexpr std::size_t few = 4;
 
-std::string materials_words(std::vector<std::string> codes) {
-  std::size_t const all = codes.size();
-  codes.resize(few - 1);
-  codes.push_back(fmt::format("{} more", all - codes.size()));
-  return fmt::format("{} materials neither taken nor said to be without: {}", all, listed(codes));
+std::string materials_words(std::vector<std::string> const& codes) {
+  return fmt::format("{} materials neither taken nor said to be without: {}", codes.size(), listed_few(codes));
 }
 
 }  // namespace

@@ -84,6 +84,15 @@ std::string listed(std::vector<std::string> const& words, std::string_view last)
   return text;
 }
 
+std::string listed_few(std::vector<std::string> words) {
+  constexpr std::size_t few = 4;
+  if (std::size_t const all = words.size(); all > few) {
+    words.resize(few);
+    words.back() = fmt::format("{} more", all - few + 1);
+  }
+  return listed(words);
+}
+
 bool same_words(std::string_view a, std::string_view b) {
   auto const small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
   return std::ranges::equal(a, b, {}, small, small);

@@ -30,5 +30,7 @@ bool same_words(std::string_view a, std::string_view b);  // capital letters or 
 
 // "a, b and c"
 std::string listed(std::vector<std::string> const& words, std::string_view last = "and");
+// All of four; of more the first three: "a, b, c and 34 more".
+std::string listed_few(std::vector<std::string> words);
 
 }  // namespace endband::cli

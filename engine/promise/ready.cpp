@@ -92,11 +92,12 @@ Later later_of(BenchPlan const& plan, std::vector<BenchOrder> const& orders, Rea
 
 // What was placed after an order filled its gaps, and kept it from nothing.
 schedule::Plan without_later(BenchPlan const& plan, int order) {
-  auto const later = std::find(plan.sequence.begin(), plan.sequence.end(), order);
+  std::vector<bool> is_later(plan.sequence.size());
+  for (auto later = plan.sequence.rbegin(); later != plan.sequence.rend() && *later != order; ++later)
+    is_later[static_cast<std::size_t>(*later)] = true;
   schedule::Plan earlier = plan.plan;
   for (std::size_t i = 0; i < plan.tasks.size(); ++i)
-    if (plan.tasks[i].order != order &&
-        std::find(later, plan.sequence.end(), plan.tasks[i].order) != plan.sequence.end())
+    if (is_later[static_cast<std::size_t>(plan.tasks[i].order)])
       earlier.tasks[i] = {schedule::never, schedule::never, schedule::never, -1};
   return earlier;
 }

@@ -3,6 +3,7 @@
 #include "engine/schedule/hours.h"
 
 #include <algorithm>
+#include <span>
 
 namespace endband::schedule {
 
@@ -25,16 +26,86 @@ struct Hold {
   bool by_hands;
 };
 
+std::vector<Hold> holds_of(Task const& task, int hands) {
+  std::vector<Hold> holds;
+  for (Demand const& demand : task.demands)
+    holds.push_back({demand.resource, demand.amount, demand.through_wait, false});
+  if (hands >= 0) holds.push_back({hands, 1, false, true});
+  return holds;
+}
+
+Time end_of(Hold const& hold, Placed const& placed) {
+  return hold.through_wait ? placed.finish : placed.worked;
+}
+
+// Who held each resource, and until when.
+class Holders {
+ public:
+  struct Held {
+    Time begin, until;
+    int task, amount;
+  };
+
+  Holders(Project const& project, Plan const& plan) : of_(project.resources.size()) {
+    for (int i = 0; at(i) < plan.tasks.size(); ++i) {
+      Placed const& placed = plan.tasks[at(i)];
+      if (placed.start == never) continue;
+      for (Hold const& hold : holds_of(project.tasks[at(i)], placed.hands))
+        of_[at(hold.resource)].add({placed.start, end_of(hold, placed), i, hold.amount});
+    }
+    auto const later = [](Held const& a, Held const& b) { return a.until > b.until; };
+    for (Resource& resource : of_) std::stable_sort(resource.held.begin(), resource.held.end(), later);
+  }
+
+  // Those that let go after one moment and not after the other; the last first, and of equal ones the first
+  // task.
+  std::span<Held const> let_go(int resource, Time after, Time until) const {
+    std::vector<Held> const& held = of_[at(resource)].held;
+    auto const begin = first_until(held, until);
+    return {begin, first_until(held, after)};
+  }
+
+  int amount_at(Time moment, int resource, int but) const {
+    Resource const& of = of_[at(resource)];
+    int sum = 0;
+    // Whoever lets go later than the longest hold from this moment has not begun.
+    for (Held const& held : let_go(resource, moment, sum_of(moment, of.longest)))
+      if (held.begin <= moment && held.task != but) sum += held.amount;
+    return sum;
+  }
+
+ private:
+  struct Resource {
+    std::vector<Held> held;
+    Time longest = 0;
+
+    void add(Held const& hold) {
+      held.push_back(hold);
+      longest = std::max(longest, hold.until - hold.begin);
+    }
+  };
+
+  static Time sum_of(Time moment, Time longest) {
+    return moment > never - longest ? never : moment + longest;
+  }
+  static std::vector<Held>::const_iterator first_until(std::vector<Held> const& held, Time until) {
+    return std::partition_point(held.begin(), held.end(), [&](Held const& h) { return h.until > until; });
+  }
+
+  std::vector<Resource> of_;
+};
+
 class Backwards {
  public:
-  Backwards(Project const& project, Plan const& plan) : project_{project}, plan_{plan} {}
+  Backwards(Project const& project, Plan const& plan)
+      : project_{project}, plan_{plan}, hours_{project}, holders_{project, plan} {}
 
   Placed const& placed(int task) const { return plan_.tasks[at(task)]; }
 
-  Reason reason_of(int i) const {
+  Reason reason_of(int i) {
     Task const& task = project_.tasks[at(i)];
     Placed const& own = placed(i);
-    Hours const hours = hours_of(i);
+    Hours const& hours = hours_of(i);
     Time const before =
         task.work > 0 ? hours.last_start_before(own.start, task.work, task.unbroken) : own.start - 1;
     if (before < 0) return {};
@@ -48,7 +119,7 @@ class Backwards {
   }
 
   // Work done and closed hours from its start until `until`.
-  ChainLink spent(int i, Time until) const {
+  ChainLink spent(int i, Time until) {
     Placed const& own = placed(i);
     Time const worked = std::clamp(until, own.start, own.worked);
     ChainLink link;
@@ -64,24 +135,12 @@ class Backwards {
     if (reason.until > last.until) last = reason;
   }
 
-  std::vector<Hold> holds_of(int i) const {
-    std::vector<Hold> holds;
-    for (Demand const& demand : project_.tasks[at(i)].demands)
-      holds.push_back({demand.resource, demand.amount, demand.through_wait, false});
-    if (placed(i).hands >= 0) holds.push_back({placed(i).hands, 1, false, true});
-    return holds;
-  }
+  std::vector<Hold> own_holds(int i) const { return holds_of(project_.tasks[at(i)], placed(i).hands); }
 
-  Hours hours_of(int i) const {
-    int first = -1;
-    Calendar common;
-    for (Hold const& hold : holds_of(i)) {
-      int const calendar = project_.resources[at(hold.resource)].calendar;
-      if (calendar < 0 || calendar == first) continue;
-      common = first < 0 ? project_.calendars[at(calendar)] : both(common, project_.calendars[at(calendar)]);
-      first = first < 0 ? calendar : first;
-    }
-    return first < 0 ? Hours() : Hours(common);
+  Hours const& hours_of(int i) {
+    std::vector<int> calendars;
+    for (Hold const& hold : own_holds(i)) calendars.push_back(project_.resources[at(hold.resource)].calendar);
+    return hours_.of(calendars);
   }
 
   void take_links(Reason& last, Task const& task, Hours const& hours) const {
@@ -100,9 +159,6 @@ class Backwards {
     }
   }
 
-  static Time end_of(Hold const& hold, Placed const& placed) {
-    return hold.through_wait ? placed.finish : placed.worked;
-  }
   static int held_at(std::vector<Hold> const& holds, Placed const& placed, int resource, Time moment) {
     int sum = 0;
     for (Hold const& hold : holds)
@@ -110,41 +166,33 @@ class Backwards {
         sum += hold.amount;
     return sum;
   }
-  int held_by_others(int but, int resource, Time moment) const {
-    int sum = 0;
-    for (int i = 0; at(i) < plan_.tasks.size(); ++i)
-      if (i != but && placed(i).start <= moment && moment < placed(i).finish)
-        sum += held_at(holds_of(i), placed(i), resource, moment);
-    return sum;
-  }
 
   // Those it would have met, had it been placed there, and that had let go when it did start.
   void take_holders(Reason& last, int i, Placed const& there) const {
-    std::vector<Hold> const own = holds_of(i);
+    std::vector<Hold> const own = own_holds(i);
     for (Hold const& wanted : own)
-      for (int other = 0; at(other) < plan_.tasks.size(); ++other) {
-        if (other == i || placed(other).finish <= last.until || placed(other).start > placed(i).start)
+      for (Holders::Held const& held : holders_.let_go(wanted.resource, last.until, placed(i).start)) {
+        if (held.task == i || held.begin > placed(i).start) continue;
+        Time const met = std::min(held.until, end_of(wanted, there)) - 1;
+        if (met < std::max(there.start, held.begin)) continue;
+        if (held_at(own, there, wanted.resource, met) + holders_.amount_at(met, wanted.resource, i) <=
+            project_.resources[at(wanted.resource)].capacity)
           continue;
-        for (Hold const& held : holds_of(other)) {
-          Time const until = end_of(held, placed(other));
-          if (held.resource != wanted.resource || until <= last.until || until > placed(i).start) continue;
-          Time const met = std::min(until, end_of(wanted, there)) - 1;
-          if (met < std::max(there.start, placed(other).start)) continue;
-          if (held_at(own, there, wanted.resource, met) + held_by_others(i, wanted.resource, met) >
-              project_.resources[at(wanted.resource)].capacity)
-            take(last, {wanted.by_hands ? Because::hands : Because::held, until, other, wanted.resource});
-        }
+        last = {wanted.by_hands ? Because::hands : Because::held, held.until, held.task, wanted.resource};
+        break;
       }
   }
 
   Project const& project_;
   Plan const& plan_;
+  SharedHours hours_;
+  Holders holders_;
 };
 
 }  // namespace
 
 Chain critical_chain(Project const& project, Plan const& plan, int task) {
-  Backwards const backwards(project, plan);
+  Backwards backwards(project, plan);
   std::vector<bool> seen(plan.tasks.size());
   Chain chain;
   Time until = backwards.placed(task).finish;  // when the next one could start; of the last, its finish

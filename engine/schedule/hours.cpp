@@ -1,6 +1,7 @@
 #include "engine/schedule/hours.h"
 
 #include <algorithm>
+#include <iterator>
 #include <stdexcept>
 
 namespace endband::schedule {
@@ -63,10 +64,10 @@ Time Hours::least_start(Time end, Time work) const {
 Time Hours::last_start_before(Time start, Time work, bool unbroken) const {
   if (always_) return start - 1;
   Time const fits = unbroken && work <= longest_ ? work : 1;
-  for (auto s = stretches_.rbegin(); s != stretches_.rend(); ++s) {
-    if (s->begin >= start) continue;
+  auto const later = [](Stretch const& s, Time value) { return s.begin < value; };
+  auto s = std::lower_bound(stretches_.begin(), stretches_.end(), start, later);
+  while (s-- != stretches_.begin())
     if (s->end - fits >= s->begin) return std::min(start - 1, s->end - fits);
-  }
   return std::numeric_limits<Time>::min();
 }
 
@@ -86,6 +87,30 @@ Calendar both(Calendar const& a, Calendar const& b) {
     a[i].end < b[k].end ? ++i : ++k;
   }
   return common;
+}
+
+SharedHours::SharedHours(Project const& project) : project_{&project} {
+  std::vector<Hours> each(project.calendars.begin(), project.calendars.end());
+  each.emplace_back();
+  each_ = std::make_shared<std::vector<Hours> const>(std::move(each));
+}
+
+Hours const& SharedHours::of(std::span<int const> calendars) {
+  auto const closes = [](int calendar) { return calendar >= 0; };
+  auto const first = std::find_if(calendars.begin(), calendars.end(), closes);
+  if (first == calendars.end()) return each_->back();
+  auto const same = [&](int calendar) { return calendar < 0 || calendar == *first; };
+  if (std::all_of(first, calendars.end(), same)) return (*each_)[static_cast<std::size_t>(*first)];
+  std::vector<int> wanted;
+  std::copy_if(first, calendars.end(), std::back_inserter(wanted), closes);
+  std::sort(wanted.begin(), wanted.end());
+  wanted.erase(std::unique(wanted.begin(), wanted.end()), wanted.end());
+  for (Common const& known : common_)
+    if (known.calendars == wanted) return *known.hours;
+  Calendar all = project_->calendars[static_cast<std::size_t>(wanted[0])];
+  for (int calendar : wanted) all = both(all, project_->calendars[static_cast<std::size_t>(calendar)]);
+  common_.push_back({std::move(wanted), std::make_shared<Hours const>(all)});
+  return *common_.back().hours;
 }
 
 }  // namespace endband::schedule

@@ -1,9 +1,11 @@
 // For the .cpp files of this module only: a calendar with its sums, so that the end of a piece of work is
-// found by one search.
+// found by one search; and those of several at once.
 #pragma once
 
 #include "engine/schedule/project.h"
 
+#include <memory>
+#include <span>
 #include <vector>
 
 namespace endband::schedule {
@@ -39,5 +41,26 @@ class Hours {
 
 // Open when both are.
 Calendar both(Calendar const& a, Calendar const& b);
+
+// The hours at which several resources are all open, summed once for each set of calendars. A copy is cheap.
+// The project must outlive it; its calendars stay as they are.
+class SharedHours {
+ public:
+  // Throws std::logic_error of a calendar that is out of order.
+  explicit SharedHours(Project const& project);
+
+  // Indices of the project's calendars, in any order, also twice; -1: always open. The hours are there until
+  // this one and all its copies are gone.
+  Hours const& of(std::span<int const> calendars);
+
+ private:
+  struct Common {
+    std::vector<int> calendars;
+    std::shared_ptr<Hours const> hours;
+  };
+  Project const* project_;
+  std::shared_ptr<std::vector<Hours> const> each_;  // the last is always open
+  std::vector<Common> common_;
+};
 
 }  // namespace endband::schedule

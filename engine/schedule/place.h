@@ -8,12 +8,8 @@
 
 #include <memory>
 #include <span>
-#include <vector>
 
 namespace endband::schedule {
-
-class Hours;
-class Profile;
 
 // A copy goes on from what is placed, and is cheap: place what is agreed once, and each question on a copy.
 // The project must outlive it. Until a task is placed it may be changed or, at the end, added; resources and
@@ -33,30 +29,12 @@ class Placer {
   // linked from is not.
   Placed const& place(int task);
 
-  Plan const& plan() const { return plan_; }  // what is not placed is at 0
+  Plan const& plan() const;  // what is not placed is at 0
   bool placed(int task) const;
 
  private:
-  struct Bounds;
-  struct Hold;
-  struct Together {
-    std::vector<int> calendars;
-    std::shared_ptr<Hours const> hours;
-  };
-  Bounds bounds_of(Task const& task) const;
-  void add_hold(Hold const& hold);
-  void holds_of(Task const& task, int hands);
-  Hours const& hours_of_holds();
-  Placed earliest(Task const& task, int hands, Bounds const& bounds);
-  Time blocked_until(Placed const& placed) const;
-
-  Project const* project_;
-  std::shared_ptr<std::vector<Hours> const> calendars_;  // the last is always open
-  std::vector<Together> together_;  // where hands and what is demanded have hours of their own
-  std::vector<Profile> profiles_;   // by resource
-  std::vector<bool> is_placed_;
-  std::vector<Hold> holds_;  // of the task that is looked at
-  Plan plan_;
+  struct State;
+  std::unique_ptr<State> state_;
 };
 
 // All tasks in this order. Throws std::logic_error if it is not an order of all tasks in which each comes

@@ -5,6 +5,7 @@
 #include "engine/cutting/lengths/lengths.h"
 #include "engine/cutting/sheets/sheets.h"
 #include "engine/pricing/walk.h"
+#include "engine/promise/promise.h"
 #include "engine/risk/risk.h"
 #include "engine/schedule/solve.h"
 #include "subject.h"
@@ -131,6 +132,26 @@ void schedules() {
   }
 }
 
+// --- when each of so many jobs on one bench is ready, and what keeps it; beside it, placing them alone
+void benches(Commission const& base) {
+  Work const work = price(base).value().work;
+  for (int const jobs : {5, 20, 80}) {
+    std::vector<BenchOrder> orders;
+    for (int i = 0; i < jobs; ++i) {
+      BenchOrder& order = orders.emplace_back();
+      order.name = std::to_string(i);
+      order.work = work;
+    }
+    auto const plan = [orders, &base] {
+      return plan_bench({base.bench, base.steps, orders, {base.catalogue.on, {}}}).value();
+    };
+    put("why each job is ready, by jobs", "ours", jobs, [orders, jobs, planned = plan()] {
+      for (int i = 0; i < jobs; ++i) DoNotOptimize(ready_by(orders, planned, i));
+    });
+    put("why each job is ready, by jobs", "placing them", jobs, [plan] { DoNotOptimize(plan()); });
+  }
+}
+
 // --- a job simulated so many times; beside it, as many draws and their sum
 void simulations(Commission const& base) {
   Work const work = price(base).value().work;
@@ -160,6 +181,7 @@ int main(int argc, char** argv) try {
   prices(base);
   cuts();
   schedules();
+  benches(base);
   simulations(base);
   benchmark::RunSpecifiedBenchmarks();
   benchmark::Shutdown();

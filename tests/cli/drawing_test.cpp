@@ -166,7 +166,7 @@ TEST_CASE(
   CHECK(scale_for(470, 170, {20, 40}) == 2);
 }
 
-TEST_CASE("cords stand where the bands do; tapes and stations part what lies between the kettle stitches") {
+TEST_CASE("cords stand where the bands do, tapes and stations part what lies between the kettle stitches") {
   auto const middles = [](Book const& book) {
     std::vector<double> at;
     for (Station const& station : stations_of(book.spec, book.structure.figures)) at.push_back(station.at);

@@ -128,4 +128,6 @@ TEST_CASE("values stand as people write them") {
   CHECK(sold_words({Dimension::length, 8'600'349}, SoldBy::length) == "8.6 m");
   CHECK(tenths_mm(Length{223'264}) == "223.3");
   CHECK(listed({"a", "b", "c"}) == "a, b and c");
+  CHECK(listed_few({"a", "b", "c", "d"}) == "a, b, c and d");
+  CHECK(listed_few({"a", "b", "c", "d", "e"}) == "a, b, c and 2 more");
 }

@@ -151,7 +151,7 @@ TEST_CASE("only what was quoted and not taken is said to be not needed, once") {
   CHECK(load_record(bench.workshop, bench.job()).without.size() == 1);
 }
 
-TEST_CASE("a job is not finished while anything is open; all of it is told at once") {
+TEST_CASE("a job is not finished while anything is open, all of it is told at once") {
   JobBench bench;
   bench.accept();
   JobHeader const job = bench.job();

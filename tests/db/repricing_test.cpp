@@ -120,7 +120,7 @@ TEST_CASE("a quote that is streamed is repriced as the whole quote is") {
   CHECK(under > 5);
 }
 
-TEST_CASE("of each commission the newest issue, or every one; of some day on; only what was accepted") {
+TEST_CASE("of each commission the newest issue, or every one, of some day on, only what was accepted") {
   Folder folder;
   Workshop workshop = new_workshop(folder.file("workshop.db"));
   stock_workshop(workshop);

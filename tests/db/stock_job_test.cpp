@@ -135,7 +135,7 @@ TEST_CASE("an offcut has its one value, comes off the job and serves only by nam
   CHECK(check(shelf.workshop).empty());
 }
 
-TEST_CASE("a sheet's offcut is a share of a sheet; thread leaves none") {
+TEST_CASE("a sheet's offcut is a share of a sheet, thread leaves none") {
   Shelf shelf;
   std::int64_t const job = shelf.new_job();
   shelf.buy("board", sheets(2), 2'000, "2026-07-01");

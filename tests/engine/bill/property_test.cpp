@@ -60,7 +60,7 @@ BillLine line_of(Material const& row, std::vector<Need> const& needs) {
 
 }  // namespace
 
-TEST_CASE("consumed is net, spoil and cutting loss; opened is consumed, kept and pack remainder") {
+TEST_CASE("consumed is net, spoil and cutting loss, opened is consumed, kept and pack remainder") {
   CHECK(rc::check([] {
     Material const row = any_material();
     BillLine const line = line_of(row, any_needs(row));

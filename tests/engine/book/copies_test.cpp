@@ -82,7 +82,7 @@ TEST_CASE("copies are sewn on one frame, which wastes its cord once") {
   CHECK(done(times(plain(), 4), OperationKind::set_up_frame) == done(plain(), OperationKind::set_up_frame));
 }
 
-TEST_CASE("paste is mixed and the order is written up once; the bench and the post work for each copy") {
+TEST_CASE("paste is mixed and the order is written up once, the bench and the post work for each copy") {
   Structure const one = plain();
   Structure const four = times(one, 4);
   for (OperationKind const kind :

@@ -123,7 +123,7 @@ TEST_CASE("work by other hands stands between steps of the bench") {
   }
 }
 
-TEST_CASE("glue, paste, size and varnish must set; a fold and a stitch need not") {
+TEST_CASE("glue, paste, size and varnish must set, a fold and a stitch need not") {
   for (OperationKind const wet : {glue_spine, cover_book, varnish_leaf, put_down_endpapers, line_box})
     CHECK(must_set(wet));
   for (OperationKind const dry : {fold_sheets, sew_sections, cut_boards, answer_enquiry})

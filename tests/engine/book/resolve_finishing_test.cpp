@@ -62,7 +62,7 @@ TEST_CASE("gilt edges need leaf and size, unless another workshop gilds them") {
   CHECK(layers::code_of(sent, Role::metal_leaf).empty());
 }
 
-TEST_CASE("leaf that is said and that nothing takes is told; a habit of it is not") {
+TEST_CASE("leaf that is said and that nothing takes is told, a habit of it is not") {
   CHECK(faults_of("[finishing]\nleaf = \"leaf-brass\"\n") == "3:8 contradiction finishing.leaf\n");
   CHECK(
       faults_of("title = \"x\"\n[finishing]\nleaf = \"leaf-brass\"\n[lettering]\nkind = \"leaf\"\n").empty());

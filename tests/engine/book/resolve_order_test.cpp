@@ -83,7 +83,7 @@ TEST_CASE("what a volume cannot say is refused where it stands") {
             .find("volumes[2]") != std::string::npos);
 }
 
-TEST_CASE("work by other hands is by the whole, at cost, for each copy; a die is made once") {
+TEST_CASE("work by other hands is by the whole, at cost, for each copy, a die is made once") {
   OutsideWork const work = only_outside("[[outside]]\nwords = \"a map printed\"\nprice = \"12.00\"\n");
   CHECK(work.by == OutsideBy::whole);
   CHECK(work.kind == OutsideKind::other);

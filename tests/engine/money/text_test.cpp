@@ -62,7 +62,7 @@ TEST_CASE("a thousand that may be decimals is refused with both readings") {
   CHECK(fault("1.234", "CLF").code == FaultCode::ambiguous_number);
 }
 
-TEST_CASE("a currency of three digits is read as it is written, with a point; a comma stays ambiguous") {
+TEST_CASE("a currency of three digits is read as it is written, with a point, a comma stays ambiguous") {
   CHECK(minor("1.234", "KWD") == 1234);
   CHECK(minor("0,234", "KWD") == 234);
   CHECK(fault("1,234", "KWD").code == FaultCode::ambiguous_number);

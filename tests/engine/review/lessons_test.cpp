@@ -44,7 +44,7 @@ SpoilSeen spoiled(std::size_t jobs, double times) {
 }  // namespace
 
 TEST_CASE(
-    "a step that took half as long again in many jobs is surely out; one in its range or of few is not") {
+    "a step that took half as long again in many jobs is surely out, one in its range or of few is not") {
   Jobs slow, even, three;
   slow.add(20, "", 1.5);
   even.add(20, "", 1.0);
@@ -80,7 +80,7 @@ TEST_CASE("what is slow through one outlet only is the outlet's doing") {
   CHECK_FALSE(few_through.learned().only);
 }
 
-TEST_CASE("steps come by the hours they were out, most first; a job far from the others is named") {
+TEST_CASE("steps come by the hours they were out, most first, a job far from the others is named") {
   Jobs jobs;
   jobs.add(9, "", 1.1);
   jobs.seen.times.back().was = 36'000;
@@ -108,7 +108,7 @@ TEST_CASE("a step as learned: each of its times by the factor, to a second") {
   CHECK(learned.each.high.n == 119);
 }
 
-TEST_CASE("spoil, least spoil and ruin of a material as learned; spoil stays below the whole") {
+TEST_CASE("spoil, least spoil and ruin of a material as learned, spoil stays below the whole") {
   Material material = calf();
   LearnedSpoil const twice = learned_spoil(spoiled(12, 2), material).value();
   CHECK(twice.factor.value == Approx((4 + 24.0) / 16));
@@ -125,7 +125,7 @@ TEST_CASE("spoil, least spoil and ruin of a material as learned; spoil stays bel
 }
 
 TEST_CASE(
-    "what neither spoils nor can be ruined teaches nothing; a chance of ruin is learned of what was taken") {
+    "what neither spoils nor can be ruined teaches nothing, a chance of ruin is learned of what was taken") {
   Material material = calf();
   CHECK_FALSE(learned_spoil(spoiled(0, 1), material));
   material.ruin_chance = {5, 100};

@@ -266,7 +266,7 @@ TEST_CASE("work takes what it took where nobody knows what its step was or is") 
   CHECK(repriced(book.quote, book.today()).cost_now == eur(200'00));
 }
 
-TEST_CASE("a step is set up with its first line; what was learned stays learned") {
+TEST_CASE("a step is set up with its first line, what was learned stays learned") {
   SmallBook book;
   WorkLine second = work_line(OperationKind::sew_sections, 2000, Part::sewing);
   second.count = {2'000};

@@ -147,7 +147,7 @@ TEST_CASE("with ruin the hands work longer than the quote says, by p / (1 - p) o
         4.5 * deviation / std::sqrt(runs) + 2);
 }
 
-TEST_CASE("the same seed gives the same bytes, on one thread or two; another seed gives others") {
+TEST_CASE("the same seed gives the same bytes, on one thread or two, another seed gives others") {
   Job const job = a_job();
   RiskRules const rules{.seed = 11, .runs = 5'000, .confidence = {70, 100}};
   Risk const one = job.simulated(rules).value();

@@ -88,7 +88,7 @@ TEST_CASE("a press that is held through a wait") {
   check_link(chain.links[1], 1, Because::held, 2, {0, 1 + 1, 16, 0});
 }
 
-TEST_CASE("of two that kept it the later; of equal ones the link") {
+TEST_CASE("of two that kept it the later, of equal ones the link") {
   Task second = handwork(2, 0, {after(0)});
   Chain chain = chain_of(bench({handwork(1, 5), second, handwork(1, 0, {}, {1})}), 1);
   check_link(chain.links[1], 1, Because::link, -1, {0, 2, 0, 0});

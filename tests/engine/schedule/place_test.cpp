@@ -174,7 +174,7 @@ TEST_CASE("what takes no time is done at any hour, and holds nothing") {
   CHECK(in_turn(bench({pressing, mark})).tasks[1] == Placed{20, 20, 20, 0});
 }
 
-TEST_CASE("a copy goes on from what is placed; tasks may be added") {
+TEST_CASE("a copy goes on from what is placed, tasks may be added") {
   Project project = bench({handwork(2), handwork(2)});
   Placer agreed(project);
   agreed.place(0);

@@ -42,7 +42,7 @@ TEST_CASE("crown octavo is 7 1/2 x 5 in, royal octavo 10 x 6 1/4 in") {
   CHECK(royal.width.n == 158'750);
 }
 
-TEST_CASE("a folio has 2 leaves, a quarto 4, an octavo 8, and so on; each leaf two pages") {  // the same
+TEST_CASE("a folio has 2 leaves, a quarto 4, an octavo 8, and so on, each leaf two pages") {  // the same
   for (auto const& [f, expected] :
        {std::pair{1.0, 2}, std::pair{2.0, 4}, std::pair{3.0, 8}, std::pair{4.0, 16}, std::pair{5.0, 32}}) {
     CHECK(by_rule(leaves, {{sheets, 1}, {folds, f}}) == expected);

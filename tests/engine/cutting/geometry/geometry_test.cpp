@@ -88,7 +88,7 @@ TEST_CASE("a square over the mouth of a notch is not within, though its corners 
   CHECK(within({{2, 10}, {2, 1}, {3, 1}, {3, 10}}, mouth));
 }
 
-TEST_CASE("what only touches does not overlap; what is the same does") {
+TEST_CASE("what only touches does not overlap, what is the same does") {
   Polygon const square = rectangle(10, 10);
   CHECK(within(square, square));
   CHECK(overlap(square, square));

@@ -22,7 +22,7 @@ tl::expected<Polygon, OutlineFault> by_corners(Polygon const& corners) { return 
 
 }  // namespace
 
-TEST_CASE("stations run up the right side and down the left; an end without width is a point") {
+TEST_CASE("stations run up the right side and down the left, an end without width is a point") {
   auto const skin = by_stations({{0, 100, 100}, {500, 300, 250}, {900, 0, 0}});
   REQUIRE(skin);
   CHECK(*skin == Polygon{{400, 0}, {550, 500}, {300, 900}, {0, 500}, {200, 0}});
@@ -31,7 +31,7 @@ TEST_CASE("stations run up the right side and down the left; an end without widt
   CHECK(*leaf == Polygon{{50, 0}, {100, 200}, {50, 400}, {0, 200}});
 }
 
-TEST_CASE("an outline on one side of the backbone is one; a waist of no width is not") {
+TEST_CASE("an outline on one side of the backbone is one, a waist of no width is not") {
   CHECK(by_stations({{0, 0, 10}, {5, 0, 12}, {9, 0, 10}}));
   CHECK(fails(by_stations({{0, 5, 5}, {4, 0, 0}, {9, 5, 5}}), OutlineWrong::crosses, 0, 3));
 }

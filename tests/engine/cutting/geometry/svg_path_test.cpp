@@ -120,7 +120,7 @@ TEST_CASE("no chord is further than 0.2 mm from a circle") {
   }
 }
 
-TEST_CASE("further subpaths are flaws, moved with the outline; drawing goes on after z from where it began") {
+TEST_CASE("further subpaths are flaws, moved with the outline, drawing goes on after z from where it began") {
   auto const skin = read("M10 10h50v50h-50z m5 5h10v10h-10z M30 30 h9 v9 z");
   REQUIRE(skin);
   CHECK(skin->outline == Polygon{{0, 50'000}, {50'000, 50'000}, {50'000, 0}, {0, 0}});

@@ -138,7 +138,7 @@ TEST_CASE("stock that is too little is proved so") {
   }
 }
 
-TEST_CASE("without work stock may seem short; with work the plan is found") {
+TEST_CASE("without work stock may seem short, with work the plan is found") {
   // Largest first: 4 4 | 3 3 3 | 3. But 4 3 3 twice fits.
   auto const asked = request({{10, 1, 2}}, {{4, 2}, {3, 4}});
   auto const none = plan(asked, 0);

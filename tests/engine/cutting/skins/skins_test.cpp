@@ -331,7 +331,7 @@ TEST_CASE("ten thousand pieces have an answer in bounded time") {
   CHECK(laid == 10'000);
 }
 
-TEST_CASE("nothing asked costs nothing; what breaks the contract throws") {
+TEST_CASE("nothing asked costs nothing, what breaks the contract throws") {
   SkinRequest request;
   request.skins = {sheet(100, 100)};
   CHECK(plan_skins(request, small()).outcome == Outcome::planned);
