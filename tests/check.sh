@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # The quick check before a commit: format and shell scripts, the dev build, all tests but those of the whole program.
 #   --format       only the format of C++ and the shell scripts
+#   --cppcheck     cppcheck over all sources (some minutes); .cppcheck has what it is wrong about
 #   --tidy [BASE]  clang-tidy on the sources changed since BASE (default: origin/main if there is one, else HEAD), or on `all`
 set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
@@ -26,14 +27,26 @@ sources_since() {
   fi | sort -u
 }
 
-tidy() {
+# the compile commands, and the sources that a build makes
+clang_tree() {
   ensure_packages "${build_packages[@]}" "${test_packages[@]}" "${check_packages[@]}"
+  cmake --preset clang
+  cmake --build --preset clang --target generated
+}
+
+run_cppcheck() {
+  clang_tree
+  cppcheck --project=build/clang/compile_commands.json --enable=warning,performance,portability --suppressions-list=.cppcheck \
+    --error-exitcode=1 --quiet -j "$(nproc)"
+  printf 'cppcheck: ok\n'
+}
+
+tidy() {
+  clang_tree
   local base=${1:-}
   if [[ -z $base ]]; then
     base=$(git rev-parse --verify --quiet origin/main || git rev-parse HEAD)
   fi
-  cmake --preset clang
-  cmake --build --preset clang --target generated
   local sources  # the benchmarks and the fuzz targets are not of this preset
   sources=$(comm -12 <(sources_since "$base") <(sed -n "s|^ *\"file\": \"$PWD/\(.*\)\",\{0,1\}$|\1|p" build/clang/compile_commands.json | sort -u))
   if [[ -z $sources ]]; then
@@ -56,6 +69,7 @@ quick() {
 case ${1:-} in
   '') quick ;;
   --format) format ;;
+  --cppcheck) run_cppcheck ;;
   --tidy) tidy "${2:-}" ;;
-  *) printf 'usage: tests/check.sh [--format | --tidy [BASE]]\n' >&2; exit 2 ;;
+  *) printf 'usage: tests/check.sh [--format | --cppcheck | --tidy [BASE]]\n' >&2; exit 2 ;;
 esac

@@ -7,7 +7,7 @@
 #   tests/long.sh fuzz [600]     each fuzz target for so many seconds, under the sanitizers
 #   tests/long.sh properties [1000000]  every property of pure functions, in so many cases each
 #   tests/long.sh threads        what runs in threads, under the thread sanitizer
-#   tests/long.sh lint [BASE]    clang-tidy over all sources, or those changed since BASE; cppcheck over all
+#   tests/long.sh lint [BASE]    cppcheck over all sources; clang-tidy over all, or those changed since BASE
 #   tests/long.sh coverage       lines and branches of the engine that its own tests reach
 #   tests/long.sh bench          all benchmarks in one table
 # With BUILD set, that folder's programs are used as they are.
@@ -79,10 +79,8 @@ coverage() {
 }
 
 lint() {
+  bash tests/check.sh --cppcheck
   bash tests/check.sh --tidy "${1:-all}"
-  cppcheck --project=build/clang/compile_commands.json --enable=warning,performance,portability --inline-suppr \
-    --error-exitcode=1 --quiet -j "$(nproc)"
-  printf 'cppcheck: ok\n'
 }
 
 case ${1:-} in

@@ -13,7 +13,8 @@ std::string hours(std::int64_t seconds) { return seconds == 0 ? "" : hours_words
 constexpr std::size_t few = 4;
 
 std::string materials_words(std::vector<std::string> const& codes) {
-  return fmt::format("{} materials neither taken nor said to be without: {}", codes.size(), listed_few(codes));
+  return fmt::format("{} materials neither taken nor said to be without: {}", codes.size(),
+                     listed_few(codes));
 }
 
 }  // namespace

@@ -73,7 +73,7 @@ Json notices_json(PaperFile const& written) {
   return json_array(written.notices, [](std::string const& words) { return Json(words); });
 }
 
-Page page_of(PaperStyle const& style, std::string name, Date written_on) {
+Page page_of(PaperStyle const& style, std::string const& name, Date written_on) {
   return {.title = name,
           .foot = name,
           .mark = {},

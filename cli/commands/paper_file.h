@@ -46,7 +46,7 @@ struct NewPaper {
   std::vector<std::string> notices{};  // what could not be put on it
 };
 // Around a paper of this name and day, in the workshop's words.
-Page page_of(PaperStyle const& style, std::string name, Date written_on);
+Page page_of(PaperStyle const& style, std::string const& name, Date written_on);
 // Written whole or not at all; with --dry-run not at all. Faults: already_exists without --yes,
 // file_unusable.
 Read<PaperFile> write_paper(Context& context, Args const& args, NewPaper paper);

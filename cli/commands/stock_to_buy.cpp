@@ -106,7 +106,7 @@ void add_notices(Document& document, ToBuy const& view) {
   for (Buy const& buy : view.buys) {
     MaterialSupply const& row = view.of(buy);
     Material const& material = row.material;
-    auto const tell = [&](NoticeKind kind, std::string text) {
+    auto const tell = [&](NoticeKind kind, std::string const& text) {
       document.notice(kind, material.code + ": " + text);
     };
     if (buy.too_late)

@@ -99,7 +99,7 @@ class ChartSketch {
 
   void draw_key(double y) {
     double x = 0;
-    auto const words = [&](std::string text) {
+    auto const words = [&](std::string const& text) {
       sketch_.text({x, y + 1}, text, Anchor::start, letters);
       x += letters_width(text, letters) + 5;
     };

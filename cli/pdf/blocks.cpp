@@ -133,7 +133,7 @@ class Flow {
  private:
   static constexpr double soft_rule = 0x76 / 255.0;
 
-  std::shared_ptr<Lines const> held(std::string_view words, Style style, double width) {
+  std::shared_ptr<Lines const> held(std::string_view words, Style const& style, double width) {
     return std::make_shared<Lines const>(type_.set(words, style, width));
   }
 
@@ -143,7 +143,7 @@ class Flow {
   }
 
   // Lines that may go to two pages, but never one of them alone.
-  void text(std::string_view words, Style style, double left) {
+  void text(std::string_view words, Style const& style, double left) {
     auto const lines = held(words, style, room_.width - left);
     for (std::size_t line = 0; line < lines->count(); ++line) {
       Piece piece{line == 0 ? apart : 0, lines->line_height()};

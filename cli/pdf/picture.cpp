@@ -32,7 +32,7 @@ void arc(cairo_t* on, Point from, Leg const& leg) {
 
 class Draw {
  public:
-  Draw(cairo_t* on, Type& type, double scale, Colour accented)
+  Draw(cairo_t* on, Type& type, double scale, Colour const& accented)
       : on_(on), type_(type), scale_(scale), accented_(accented) {}
 
   void operator()(Segment const& line) {

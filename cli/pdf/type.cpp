@@ -36,7 +36,7 @@ std::string utf8(char32_t character) {
 
 }  // namespace
 
-Lines::Lines(Held<PangoLayout> layout, Style style, double width)
+Lines::Lines(Held<PangoLayout> layout, Style const& style, double width)
     : layout_(std::move(layout)),
       style_(style),
       width_(width),
@@ -84,7 +84,7 @@ Type::Type() : context_(pango_font_map_create_context(pango_cairo_font_map_get_d
   pango_context_set_language(context_.get(), pango_language_from_string("en"));
 }
 
-Held<PangoLayout> Type::layout(std::string_view text, Style style) {
+Held<PangoLayout> Type::layout(std::string_view text, Style const& style) {
   Held<PangoLayout> layout(pango_layout_new(context_.get()));
   Font const font = font_of(style);
   pango_layout_set_font_description(layout.get(), font.get());
@@ -97,7 +97,7 @@ Held<PangoLayout> Type::layout(std::string_view text, Style style) {
   return layout;
 }
 
-Lines Type::set(std::string_view text, Style style, double width) {
+Lines Type::set(std::string_view text, Style const& style, double width) {
   Held<PangoLayout> made = layout(text, style);
   pango_layout_set_wrap(made.get(), PANGO_WRAP_WORD_CHAR);
   if (width >= 0) pango_layout_set_width(made.get(), pango_units(width));
@@ -105,9 +105,9 @@ Lines Type::set(std::string_view text, Style style, double width) {
   return Lines(std::move(made), style, width);
 }
 
-double Type::width_of(std::string_view text, Style style) { return set(text, style).widest(); }
+double Type::width_of(std::string_view text, Style const& style) { return set(text, style).widest(); }
 
-double Type::longest_word(std::string_view text, Style style) {
+double Type::longest_word(std::string_view text, Style const& style) {
   double longest = 0;
   while (!text.empty()) {
     std::size_t const end = std::min(text.find_first_of(" \n"), text.size());
@@ -117,7 +117,8 @@ double Type::longest_word(std::string_view text, Style style) {
   return longest;
 }
 
-void Type::draw_on_foot(cairo_t* on, std::string_view text, Style style, double x, double y, double anchor) {
+void Type::draw_on_foot(cairo_t* on, std::string_view text, Style const& style, double x, double y,
+                        double anchor) {
   Held<PangoLayout> const made = layout(text, style);
   pango_layout_set_single_paragraph_mode(made.get(), TRUE);
   look_for_boxes(made.get());

@@ -38,7 +38,7 @@ struct Style {
 // A text set in lines of at most a width. The width of what runs from right to left ends at the right.
 class Lines {
  public:
-  explicit Lines(Held<PangoLayout> layout, Style style, double width);
+  explicit Lines(Held<PangoLayout> layout, Style const& style, double width);
 
   std::size_t count() const { return count_; }
   double height() const { return line_height_ * static_cast<double>(count_); }
@@ -62,17 +62,18 @@ class Type {
   Type();
 
   // No wider than `width`; < 0: as wide as it comes, one line for each of its own.
-  Lines set(std::string_view text, Style style, double width = -1);
+  Lines set(std::string_view text, Style const& style, double width = -1);
   // Words of a drawing: no space between their lines, and their own foot.
-  double width_of(std::string_view text, Style style);
-  double longest_word(std::string_view text, Style style);
-  void draw_on_foot(cairo_t* on, std::string_view text, Style style, double x, double y, double anchor);
+  double width_of(std::string_view text, Style const& style);
+  double longest_word(std::string_view text, Style const& style);
+  void draw_on_foot(cairo_t* on, std::string_view text, Style const& style, double x, double y,
+                    double anchor);
 
   std::string without_letters() const;  // the characters that came out as boxes so far, once each
   std::string typeface() const;         // what stands for the typeface that was asked for; empty: it is there
 
  private:
-  Held<PangoLayout> layout(std::string_view text, Style style);
+  Held<PangoLayout> layout(std::string_view text, Style const& style);
   void look_for_boxes(PangoLayout* layout);
 
   Held<PangoContext> context_;

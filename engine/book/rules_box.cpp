@@ -17,8 +17,8 @@ namespace {
 
 using enum FigureId;
 
-constexpr Rule of_slipcase(Rule rule) { return when({Way::slipcase}, rule); }
-constexpr Rule of_trays(Rule rule) { return when({Way::drop_spine}, rule); }
+constexpr Rule of_slipcase(Rule const& rule) { return when({Way::slipcase}, rule); }
+constexpr Rule of_trays(Rule const& rule) { return when({Way::drop_spine}, rule); }
 
 constexpr std::array table{
     // --- inside

@@ -37,8 +37,7 @@ Line rounded(Line line, std::int64_t step) {
 std::int64_t whole_units(std::int64_t slack) { return slack / nano + (slack % nano == 0 ? 0 : 1); }
 
 Slopes::Slopes(Walker const& walker, Aim const& aim, bool all_at_cost)
-    : walker_(walker), aim_(aim), all_at_cost_(all_at_cost) {
-  goods_shown = {nano, nano, 0};
+    : goods_shown{nano, nano, 0}, walker_(walker), aim_(aim), all_at_cost_(all_at_cost) {
   if (Outlet const* const outlet = walker.outlet(); outlet != nullptr && outlet->discount != Ratio(0))
     goods_shown = rounded(scaled(goods_shown, Ratio(1) - outlet->discount));
   add_taxes();

@@ -22,7 +22,7 @@ namespace {
 
 Money euros(std::int64_t cents) { return {cents, *endband::read_currency("EUR")}; }
 
-PastJob job(std::string outlet, std::int64_t left, endband::Features features = {}) {
+PastJob job(std::string outlet, std::int64_t left, endband::Features const& features = {}) {
   PastJob result;
   result.outlet = std::move(outlet);
   result.full_price = result.price = euros(500'00);
