@@ -335,10 +335,16 @@ class Schemas(unittest.TestCase):
                         self.assertEqual(node["required"], list(node["properties"]))
 
     def test_a_key_removed_renamed_or_of_another_type_is_refused(self):
+        seen = set()  # a place of a schema is tried once for each type of what stands there
         for line, document in self.answers:
             validator, small = self.validator(document), few(document)
             self.assertTrue(validator.is_valid(small))
             for path in places(small):
+                keys = ("[]" if isinstance(key, int) else key for key in path)
+                place = (document["schema"], *keys, type(holder(small, path)[path[-1]]))
+                if place in seen:
+                    continue
+                seen.add(place)
                 for name, change in CHANGES.items():
                     with self.subTest(line=" ".join(line), key=path, change=name):
                         changed = copy.deepcopy(small)
