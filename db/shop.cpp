@@ -33,7 +33,7 @@ class InForce {
                       "",
                       "workshop set " + std::string(name) + "=" + word,
                       {}});
-    return example == "" ? std::string_view("0") : setting_row(name)->example;
+    return example.empty() ? std::string_view("0") : setting_row(name)->example;
   }
 
   Money money(std::string_view text) const { return stored(read_money(text, currency_)); }

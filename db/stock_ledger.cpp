@@ -170,7 +170,7 @@ Serving serving(StockItem const& item, std::vector<Lot> const& open, std::vector
     if (a_does != b_does) return a_does;
     return a_does && a.second.quantity < b.second.quantity;
   });
-  for (auto& [rank, lot] : ranked) serving.lots.push_back(std::move(lot));
+  for (auto const& [rank, lot] : ranked) serving.lots.push_back(lot);
   return serving;
 }
 

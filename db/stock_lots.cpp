@@ -131,7 +131,7 @@ Read<Lot> lot_named(Workshop& workshop, std::string_view mark, Date on, Where co
   if (!read) return tl::unexpected(read.error());
   std::optional<Lot> lot = load_lot(workshop.connection(), *read, on);
   if (!lot) return refuse(unknown_lot(workshop, mark, where));
-  return *std::move(lot);
+  return *lot;
 }
 
 Read<Target> find_target(Workshop& workshop, std::string_view code_or_lot, Date on, Where const& where) {

@@ -85,7 +85,7 @@ class Writing {
 // Thrown by any statement: the file is busy, full, read-only or damaged. Told as its fault where the command
 // ends.
 struct StoreError : std::runtime_error {
-  StoreError(FaultCode c, std::string what) : std::runtime_error(std::move(what)), code(c) {}
+  StoreError(FaultCode c, std::string const& what) : std::runtime_error(what), code(c) {}
   FaultCode code;
 };
 

@@ -53,7 +53,7 @@ Before before_of(std::span<std::string const> words) {
 }
 
 // A shell leaves "~/" to whom it hands the words.
-std::string at_home(std::string path) {
+std::string at_home(std::string const& path) {
   char const* const home = std::getenv("HOME");
   return home != nullptr && path.starts_with("~/") ? home + path.substr(1) : path;
 }

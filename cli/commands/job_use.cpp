@@ -136,7 +136,7 @@ Read<void> one_thing(Args const& args) {
   for (std::string_view const flag : {"--as-quoted", "--without", "--outside"})
     if (args.has(flag)) said.emplace_back(flag);
   std::vector<Fault> faults;
-  auto const both = [&](std::string found, std::string expected) {
+  auto const both = [&](std::string const& found, std::string expected) {
     faults.push_back({FaultCode::contradiction, args.where(found), found, std::move(expected), {}});
   };
   if (said.size() > 1) both(listed(said), "one of them");

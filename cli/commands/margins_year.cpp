@@ -164,7 +164,7 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!workshop) return tl::unexpected(workshop.error());
   auto view = seen(context, **workshop, args);
   if (!view) return tl::unexpected(std::move(view.error()));
-  return Answer(std::move(*view));
+  return Answer(*view);
 }
 
 }  // namespace

@@ -4,12 +4,14 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 namespace endband::cli {
 namespace {
 
 // "never" and "always" are not said of a chance.
 std::string chance_words(double chance) {
-  int const of_a_hundred = static_cast<int>(chance * 100 + 0.5);
+  int const of_a_hundred = static_cast<int>(std::lround(chance * 100));
   if (of_a_hundred <= 0) return "less than 1 in 100";
   if (of_a_hundred >= 100) return "more than 99 in 100";
   return fmt::format("{} in 100", of_a_hundred);
@@ -90,7 +92,7 @@ Json promise_json(std::optional<Promised> const& promised) {
                                {"an_hour", money_json(job.an_hour)}});
     };
     rush = Json::Object{{"can_be_done", way.stands},
-                        {"chance_permille", static_cast<std::int64_t>(way.chance * 1000 + 0.5)},
+                        {"chance_permille", std::int64_t{std::lround(way.chance * 1000)}},
                         {"overtime_a_day_s", way.overtime ? Json(way.overtime->a_day.n) : Json()},
                         {"overtime_s", way.overtime ? Json(way.overtime->in_all.n) : Json()},
                         {"overtime_costs", money_json(promised->overtime_costs)},

@@ -26,6 +26,17 @@ struct QuoteShown {
   QuotePaper paper;
 };
 
+Json tax_line_json(TaxOfLine const& line) {
+  return Json::Object{{"component", line.component ? component_name(*line.component) : "carriage"},
+                      {"name", line.name},
+                      {"rate", ratio_json(line.rate)}};
+}
+
+Json option_json(BuyerOption const& option) {
+  return Json::Object{
+      {"words", option.words}, {"either", option.either}, {"shown", money_json(option.shown)}};
+}
+
 Json to_json(QuoteShown const& shown) {
   QuotePaper const& view = shown.paper;
   BuyerQuote const& quote = view.quote;
@@ -33,15 +44,6 @@ Json to_json(QuoteShown const& shown) {
     return Json(Json::Object{{"component", component_name(line.component)},
                              {"words", component_words(quote, line.component)},
                              {"shown", money_json(line.shown)}});
-  };
-  auto const tax_line_json = [](TaxOfLine const& line) {
-    return Json(Json::Object{{"component", line.component ? component_name(*line.component) : "carriage"},
-                             {"name", line.name},
-                             {"rate", ratio_json(line.rate)}});
-  };
-  auto const option_json = [](BuyerOption const& option) {
-    return Json(Json::Object{
-        {"words", option.words}, {"either", option.either}, {"shown", money_json(option.shown)}});
   };
   return Json::Object{
       {"number", view.number},

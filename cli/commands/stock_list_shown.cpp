@@ -46,8 +46,8 @@ Json line_json(ShelfLine const& line, Outlines const& outlines) {
 
 std::string note(ShelfLine const& line) {
   std::vector<std::string> words;
-  if (line.low()) words.push_back("low");
-  if (line.dead.n > 0) words.push_back("past its day");
+  if (line.low()) words.emplace_back("low");
+  if (line.dead.n > 0) words.emplace_back("past its day");
   return fmt::format("{}", fmt::join(words, ", "));
 }
 

@@ -76,7 +76,7 @@ std::string order_by_words(Buy const& buy) {
 
 std::string for_words(Buy const& buy) {
   std::vector<std::string> words = buy.jobs;
-  if (buy.for_reorder) words.push_back("the shelf");
+  if (buy.for_reorder) words.emplace_back("the shelf");
   return fmt::format("{}", fmt::join(words, ", "));
 }
 

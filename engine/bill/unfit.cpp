@@ -35,7 +35,8 @@ std::string size_text(Length first, Length second) {
 // In tenths, and up: a piece that is a hair too large must not read as if it fitted.
 std::string tenths_up(Length side) {
   constexpr std::int64_t tenth = 100;  // um
-  return fmt::format("{}", static_cast<double>((side.n + tenth - 1) / tenth) / 10);
+  std::int64_t const tenths = (side.n + tenth - 1) / tenth;
+  return fmt::format("{}", static_cast<double>(tenths) / 10);
 }
 
 std::string piece_text(Piece const& piece) {

@@ -25,8 +25,6 @@ struct Resolving {
 
 // A number of a value, in the unit of figures: mm, degrees, kg/m3, 0 or 1.
 double number_of(ValueType type, Value const& value);
-// Letters to be tooled: blanks are none, a letter of several bytes is one.
-std::int64_t letters_of(std::string_view words);
 
 // Each fills its part of the spec and adds its faults.
 void resolve_materials(Resolving& to);

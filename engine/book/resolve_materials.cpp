@@ -60,6 +60,7 @@ void add_size(Material const& material, std::vector<Property>& needs) {
   }
 }
 
+// NOLINTNEXTLINE(readability-function-size): a row for each role
 std::vector<Property> needs_of(Resolving const& to, Role role, Material const& material) {
   std::vector<Property> needs;
   switch (role) {

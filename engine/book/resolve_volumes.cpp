@@ -1,5 +1,6 @@
 // How many are made, and the volumes of a set: what each says in place of the description.
 #include "engine/book/copies.h"
+#include "engine/book/lettering.h"
 #include "engine/book/resolve.h"
 
 #include <fmt/format.h>

@@ -18,7 +18,7 @@ namespace endband {
 // was.
 class Today {
  public:
-  Today(Catalogue const& catalogue, StepLibrary const& steps, ShopRules shop,
+  Today(Catalogue const& catalogue, StepLibrary const& steps, ShopRules const& shop,
         std::vector<StepTimes> quoted_with);
   ~Today();
   Today(Today const&) = delete;

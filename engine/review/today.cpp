@@ -20,10 +20,10 @@ std::vector<PriceNow> prices_of(Catalogue const& catalogue) {
 
 }  // namespace
 
-Today::Today(Catalogue const& catalogue, StepLibrary const& steps, ShopRules shop,
+Today::Today(Catalogue const& catalogue, StepLibrary const& steps, ShopRules const& shop,
              std::vector<StepTimes> quoted_with)
     : held_(std::make_unique<Held>()) {
-  held_->shop = std::move(shop);
+  held_->shop = shop;
   held_->prices = prices_of(catalogue);
   for (Step const& step : steps.steps)
     held_->step(step.kind) = StepNow{mean_of(step.set_up), mean_of(step.each)};

@@ -119,8 +119,7 @@ void Search::expand_beside(int node, bool above) {
   needed_.resize(above ? ny : bounds_.grid.xs.count());
   for (std::size_t i = above ? y : x; i < needed_.size(); ++i)
     needed_[i] = base - pricing.around[above ? x * ny + i : i * ny + y];
-  for (std::size_t i = 0; i < closed_.size(); ++i) {
-    Closed const& other = closed_[i];
+  for (Closed const& other : closed_) {
     std::int64_t const both = own + (above ? other.height : other.width);
     if (both > limit) continue;
     if (other.priced >= needed_[above ? bounds_.grid.y(both) : bounds_.grid.x(both)])

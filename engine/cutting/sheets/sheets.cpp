@@ -62,6 +62,45 @@ void cut_equal_pieces_anew(SheetRequest const& request, Answer<CutSheet>& answer
   }
 }
 
+using Strands = std::vector<std::unique_ptr<many::Strand>>;
+
+// Each takes the step, all of them at once where the budget runs them so; `best` is the best of all after it.
+void take_step(Strands const& lines, Budget const& budget, std::function<void(many::Strand&)> const& step,
+               std::optional<many::Plan>& best) {
+  std::vector<std::function<void()>> tasks;
+  tasks.reserve(lines.size());
+  for (auto const& line : lines) tasks.emplace_back([&line, &step] { step(*line); });
+  run_all(budget, tasks);
+  for (auto const& line : lines)
+    if (line->best() && (!best || line->best()->better_than(*best))) best = line->best();
+}
+
+// Rolls alone are planned by one strand at once; else two search in two rounds, and finish what is kept or
+// torn off.
+std::optional<many::Plan> searched(many::Job const& job, Budget const& budget, Proof& proof) {
+  auto const is_roll = [](many::Kind const& kind) { return kind.roll; };
+  bool const rolls = std::any_of(job.kinds.begin(), job.kinds.end(), is_roll);
+  bool const only_rolls = std::all_of(job.kinds.begin(), job.kinds.end(), is_roll);
+  std::int64_t const share = budget.work / strands / (job.request->least_kept > 0 || rolls ? 3 : 2);
+  Strands lines;
+  for (int i = 0; i < (only_rolls ? 1 : strands); ++i)
+    lines.push_back(std::make_unique<many::Strand>(job, proof.bound, i));
+  auto const search = [&](many::Strand& line) { line.run(only_rolls ? 0 : share); };
+  std::optional<many::Plan> best;
+  for (int round = 0; round < 2; ++round) {
+    take_step(lines, budget, search, best);
+    if (best)
+      for (auto const& line : lines) line->adopt(*best);
+  }
+  auto const finish = [&](many::Strand& line) {
+    line.shorten_rolls(only_rolls ? 5 * share : share);
+    line.shape_best(share);
+  };
+  take_step(lines, budget, finish, best);
+  for (auto const& line : lines) proof.work += line->work();
+  return best;
+}
+
 }  // namespace
 
 Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) {
@@ -81,38 +120,7 @@ Answer<CutSheet> plan_sheets(SheetRequest const& request, Budget const& budget) 
     return answer;
   }
   answer.proof.bound = *bound;
-  std::vector<std::unique_ptr<many::Strand>> lines;
-  // Rolls alone are planned by one strand at once; else two search in two rounds, and finish what is kept or
-  // torn off.
-  auto const is_roll = [](many::Kind const& kind) { return kind.roll; };
-  bool const rolls = std::any_of(job.kinds.begin(), job.kinds.end(), is_roll);
-  bool const only_rolls = std::all_of(job.kinds.begin(), job.kinds.end(), is_roll);
-  std::int64_t const share = budget.work / strands / (request.least_kept > 0 || rolls ? 3 : 2);
-  for (int i = 0; i < (only_rolls ? 1 : strands); ++i)
-    lines.push_back(std::make_unique<many::Strand>(job, *bound, i));
-  std::optional<many::Plan> best;
-  for (int round = 0; round < 2; ++round) {
-    std::vector<std::function<void()>> tasks;
-    for (auto const& line : lines)
-      tasks.emplace_back([&line, share, only_rolls] { line->run(only_rolls ? 0 : share); });
-    run_all(budget, tasks);
-    for (auto const& line : lines)
-      if (line->best() && (!best || line->best()->better_than(*best))) best = line->best();
-    if (best)
-      for (auto const& line : lines) line->adopt(*best);
-  }
-  {
-    std::vector<std::function<void()>> tasks;
-    for (auto const& line : lines)
-      tasks.emplace_back([&line, share, only_rolls] {
-        line->shorten_rolls(only_rolls ? 5 * share : share);
-        line->shape_best(share);
-      });
-    run_all(budget, tasks);
-    for (auto const& line : lines)
-      if (line->best() && (!best || line->best()->better_than(*best))) best = line->best();
-  }
-  for (auto const& line : lines) answer.proof.work += line->work();
+  std::optional<many::Plan> const best = searched(job, budget, answer.proof);
   if (!best) {
     answer.obstacles.push_back({job.types.front().pieces.front(), Why::not_enough, Side::none, 0});
     return answer;

@@ -137,8 +137,8 @@ Box grown_between(Box box, std::vector<Wall> const& walls) {
 Raster::Raster(std::vector<Region> const& regions, std::int64_t width, std::int64_t height, std::int64_t cell)
     : cell_{cell}, columns_{width / cell}, rows_{height / cell} {
   std::vector<std::int32_t> free(static_cast<std::size_t>(columns_ * rows_), 0), ranks = free;
-  for (std::size_t level = 0; level < regions.size(); ++level) {
-    Cells const cells = cells_of(regions[level], width, height, cell);
+  for (Region const& region : regions) {
+    Cells const cells = cells_of(region, width, height, cell);
     for (std::size_t i = 0; i < cells.free.size(); ++i) {
       if (!cells.free[i]) continue;
       if (free[i]) ++ranks[i];
