@@ -194,8 +194,7 @@ std::string shown_line(Fault const& fault, std::string const& text) {
 }
 
 bool tells_field(Fault const& fault) {
-  if (fault.where.field.empty() || fault.where.line > 0) return false;
-  return fault.found.empty() ? false : true;
+  return !fault.where.field.empty() && fault.where.line == 0 && !fault.found.empty();
 }
 
 }  // namespace

@@ -95,14 +95,14 @@ inline bool apart(Drawing const& drawing) {
     if (text.anchor == Anchor::start) left = std::max(left, letters_width(text.words, text.size));
     if (text.anchor == Anchor::end) right = std::min(right, 164 - letters_width(text.words, text.size));
   }
-  auto const dots_ = all_of<Circle>(drawing);
-  auto const bars_ = bars(drawing);
-  return std::all_of(dots_.begin(), dots_.end(),
+  auto const circles = all_of<Circle>(drawing);
+  auto const boxes = bars(drawing);
+  return std::all_of(circles.begin(), circles.end(),
                      [&](Circle const& dot) {
                        return dot.centre.y < 0 ||
                               (dot.centre.x - dot.radius > left && dot.centre.x + dot.radius < right);
                      }) &&
-         std::all_of(bars_.begin(), bars_.end(), [&](Rectangle const& bar) {
+         std::all_of(boxes.begin(), boxes.end(), [&](Rectangle const& bar) {
            return bar.corner.x > left && bar.corner.x + bar.width < right;
          });
 }
