@@ -192,7 +192,7 @@ TEST_CASE("a second writer waits, and is then told that the workshop is busy") {
   Workshop second = Workshop::open(first.path()).value();
   Writing writing(first, info());
   try {
-    Writing(second, info());
+    Writing const late(second, info());
     FAIL("two wrote at once");
   } catch (StoreError const& e) {
     CHECK(e.code == FaultCode::workshop_busy);

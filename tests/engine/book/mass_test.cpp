@@ -5,8 +5,6 @@
 
 using namespace endband;
 using namespace endband::tests;
-using endband::fixtures::mm;
-using endband::fixtures::say;
 using enum FigureId;
 using doctest::Approx;
 
