@@ -49,8 +49,8 @@ class SharedHours {
   // Throws std::logic_error of a calendar that is out of order.
   explicit SharedHours(Project const& project);
 
-  // Indices of the project's calendars, in any order, also twice; -1: always open. The hours are there until
-  // this one and all its copies are gone.
+  // Indices of the project's calendars, in any order, also twice; -1: always open. What is returned
+  // stays as long as this object.
   Hours const& of(std::span<int const> calendars);
 
  private:

@@ -104,7 +104,7 @@ TEST_CASE("a piece whose grain runs along its width lies turned") {
   CHECK(uses.front().whole == 700 * 1000 * mm * mm);
 }
 
-TEST_CASE("equal sheets are one, with how many, another is another") {
+TEST_CASE("equal sheets are one, with how many, and another is another") {
   cutting::CutSheet other = used();
   other.kept.pop_back();
   auto const uses = cut_uses(request(), answer({used(), other, used(), used()}), {}, 4);

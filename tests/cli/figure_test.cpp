@@ -93,7 +93,7 @@ TEST_CASE("no more than forty pairs are drawn, and more rows make a figure highe
   CHECK(drawing.height <= 257);  // what A4 leaves within margins of 20 mm
 }
 
-TEST_CASE("stairs: what is taken hangs from where the step before ended, a sum stands on the ground") {
+TEST_CASE("stairs: what is taken hangs from where the step before ended, and a sum stands on the ground") {
   Drawing const drawing = draw_stairs({"Left: 50",
                                        "walk",
                                        "EUR",
@@ -132,7 +132,7 @@ TEST_CASE("stairs: a loss lies to the left of the ground, and what is nothing is
   CHECK(lines[0].to.y - lines[0].from.y > 2);
 }
 
-TEST_CASE("ranges: a dot with its range, too few are hollow, and said to be too few") {
+TEST_CASE("ranges: a dot with its range, and too few are hollow, and said to be too few") {
   RangeFigure figure{.title = "t", .name = "steps", .unit = "%", .zero_words = "as planned"};
   figure.rows = {{"Sew", 10, -10, 40, "+10 %", false}};
   CHECK_FALSE(says(draw_ranges(figure), "too few to say anything"));

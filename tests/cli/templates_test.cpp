@@ -177,7 +177,7 @@ TEST_CASE("there is no template of what is not there") {
   CHECK(spine_templates(smooth.spec, smooth.structure, whole).empty());
 }
 
-TEST_CASE("letters are enlarged, and with them the scale, no place moves") {
+TEST_CASE("letters are enlarged, and with them the scale, but no place moves") {
   Drawing drawing{.scale = 7, .shapes = {Segment{{0, 0}, {70, 0}}, Text{{5, 5}, "board", 2.8}}};
   frame(drawing, 1);
   Drawing const large = enlarged(drawing, 1.4);

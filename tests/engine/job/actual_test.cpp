@@ -1,26 +1,10 @@
-// Job costing against a published ledger: OpenStax, Principles of Accounting, volume 2, "Dinosaur Vinyl"
-// (sections 4.4 to 4.6): overhead 250,000 over labour of 100,000, so 2.50 for each of labour.
+// Job costing against a published ledger (records.h).
 #include "records.h"
 
 #include <doctest/doctest.h>
 
 using namespace endband;
 using namespace endband::testing;
-
-namespace {
-
-// 100,000.00 of labour over 5,000 hours: 20.00 an hour, and 50.00 of overhead.
-FrozenQuote quote_of_vinyl() {
-  FrozenQuote quote;
-  quote.shop.currency = euro();
-  quote.shop.basis = {eur(100'000'00), eur(0), eur(250'000'00), {5'000 * seconds_an_hour}};
-  return quote;
-}
-
-// What takes `labour` cents at 20.00 an hour.
-Worked labour_of(std::int64_t cents) { return at(OperationKind::sew_sections, cents * 3600 / 2000); }
-
-}  // namespace
 
 TEST_CASE("the published job MAC001 costs 700 + 66 + 165 = 931") {
   JobRecord record = nothing_yet();

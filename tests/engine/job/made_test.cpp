@@ -8,18 +8,11 @@ using namespace endband::testing;
 
 namespace {
 
-// The published job MAC001 (actual_test.cpp): 700 + 66 + 165 = 931.
-FrozenQuote quote_of_vinyl() {
-  FrozenQuote quote;
-  quote.shop.currency = euro();
-  quote.shop.basis = {eur(100'000'00), eur(0), eur(250'000'00), {5'000 * seconds_an_hour}};
-  quote.sheet.part_shares = {eur(400'00), eur(531'00)};
-  return quote;
-}
+// The published job MAC001 (records.h): 700 + 66 + 165 = 931.
 JobRecord record_of_vinyl() {
   JobRecord record = nothing_yet();
   record.taken = {taken(1, 1000, 400'00), taken(2, 1000, 300'00)};
-  record.worked = {at(OperationKind::sew_sections, 66 * seconds_an_hour / 20)};
+  record.worked = {labour_of(66'00)};
   return record;
 }
 Outside by_another(char const* words, bool at_cost) {
@@ -33,7 +26,8 @@ Outside by_another(char const* words, bool at_cost) {
 }  // namespace
 
 TEST_CASE("the sheet of a job that was made is what it cost, its parts as they were quoted") {
-  FrozenQuote const quote = quote_of_vinyl();
+  FrozenQuote quote = quote_of_vinyl();
+  quote.sheet.part_shares = {eur(400'00), eur(531'00)};
   CostSheet const sheet = sheet_as_made(quote, record_of_vinyl());
   CHECK(sheet.materials == eur(700'00));
   CHECK(sheet.labour == eur(66'00));

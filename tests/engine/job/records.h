@@ -35,4 +35,15 @@ inline JobRecord as_quoted(FrozenQuote const& quote) {
   return record;
 }
 
+// A published ledger: OpenStax, Principles of Accounting, volume 2, "Dinosaur Vinyl" (sections 4.4 to 4.6):
+// overhead 250,000 over labour of 100,000, so 2.50 for each of labour. 5,000 hours: 20.00 an hour.
+inline FrozenQuote quote_of_vinyl() {
+  FrozenQuote quote;
+  quote.shop.currency = euro();
+  quote.shop.basis = {eur(100'000'00), eur(0), eur(250'000'00), {5'000 * seconds_an_hour}};
+  return quote;
+}
+// What takes `labour` cents at 20.00 an hour.
+inline Worked labour_of(std::int64_t cents) { return at(OperationKind::sew_sections, cents * 3600 / 2000); }
+
 }  // namespace endband::testing

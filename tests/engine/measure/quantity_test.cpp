@@ -83,7 +83,7 @@ TEST_CASE("an area is height times width") {
   CHECK(endband::area(Length{210'000}, Length{297'000}) == Area{62'370'000'000});
 }
 
-TEST_CASE("amounts of one dimension add, of two they never meet") {
+TEST_CASE("amounts of one dimension add, but of two they never meet") {
   Amount const grams = amount(Mass{50'000});
   CHECK(grams + amount(Mass{1}) == Amount{Dimension::mass, 50'001});
   CHECK(grams - amount(Mass{1}) == Amount{Dimension::mass, 49'999});
