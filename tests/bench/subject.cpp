@@ -1,5 +1,6 @@
 #include "subject.h"
 
+#include "db/bench.h"
 #include "db/materials.h"
 #include "db/settings.h"
 #include "db/steps.h"
@@ -75,6 +76,7 @@ Subject load_subject(std::string const& workshop_path, std::string const& book_p
       known(db::load_catalogue(workshop, codes_named(layers), on, shop.buying), "the materials it names");
   commission.book = known(resolve(layers, commission.catalogue), "the book");
   commission.steps = db::load_steps(workshop, on);
+  commission.bench = db::load_bench(workshop, on);
   commission.work = shop.work;
   commission.shop = shop.shop;
   commission.selling = shop.selling;
