@@ -45,16 +45,27 @@ fuzz() {
   done
 }
 
-# Every test program of the engine with properties, each property in so many cases; prints the seconds of each program.
+# property PROGRAM CASE: one case of a test program, and the seconds that it took; all that it says if it fails, or is not found
+property() {
+  local began=$SECONDS said
+  if said=$("$1" --no-version --test-case="${2//,/\\,}" 2>&1) && grep -qE 'test cases: +[1-9]' <<<"$said"; then  # "," parts two names
+    printf '%6d s  %s: %s\n' $((SECONDS - began)) "${1##*/}" "$2"
+  else
+    printf 'failed    %s: %s\n%s\n' "${1##*/}" "$2" "$said"
+    return 1
+  fi
+}
+
+# Every case of the engine's test programs that have properties, each property in so many trials; goes on after one that fails.
 properties() {
-  built release all
-  local program began
-  for program in "$BUILD"/tests/engine/*/test_* "$BUILD"/tests/engine/*/*/test_*; do
-    if [[ ! -f $program || ! -x $program ]] || ! nm -C "$program" | grep -q 'rc::detail::checkTestable'; then continue; fi
-    began=$SECONDS
-    RC_PARAMS="max_success=${1:-1000000}" "$program" --no-version --minimal
-    printf '%6d s  %s\n' $((SECONDS - began)) "${program##*/}"
-  done
+  built release tests/engine/all
+  local program
+  export RC_PARAMS="max_success=${1:-1000000}"
+  export -f property
+  find "$BUILD/tests/engine" -name 'test_*' -type f -executable | sort | while read -r program; do
+    nm -C "$program" | grep 'rc::detail::checkTestable' >/dev/null || continue  # not -q: nm has to come to its end
+    "$program" --no-version --list-test-cases | grep -v '^[=[]' | while read -r name; do printf '%s\0%s\0' "$program" "$name"; done
+  done | xargs -0 -n 2 -P "$(nproc)" bash -ec 'property "$@"' property
 }
 
 threads() {
