@@ -2,6 +2,7 @@
 #include "db/check.h"
 #include "db/migrate.h"
 #include "db/statement.h"
+#include "db/whole_tables.h"
 
 #include <array>
 #include <map>
@@ -111,6 +112,22 @@ void check_people(Findings& findings) {
   if (one.value<std::int64_t>() != 1) findings.add("workshop", "", "no row", "one row");
 }
 
+void check_days(Findings& findings) {
+  for (KnownTable const& table : known_tables(findings.connection()))
+    for (WholeColumn const& column : table.form.columns) {
+      if (!column.day) continue;
+      Statement select(findings.connection(), "SELECT CAST(" + table.keys.primary.front() + " AS TEXT), " +
+                                                  column.name + " FROM " + table.form.name + " WHERE " +
+                                                  column.name + " IS NOT date(" + column.name +
+                                                  ", '+0 days')");
+      while (select.step()) {
+        std::string row, day;
+        select.read(row, day);
+        findings.add(table.form.name, row, column.name + " " + day, "a day of the calendar");
+      }
+    }
+}
+
 }  // namespace
 
 void check_file(Findings& findings) {
@@ -129,6 +146,7 @@ void check_rows(Findings& findings) {
   }
   check_numbers(findings);
   check_people(findings);
+  check_days(findings);
 }
 
 }  // namespace endband::db

@@ -18,6 +18,7 @@ struct WholeColumn {
   std::string name;
   bool words = false;  // else whole numbers
   bool may_be_null = false;
+  bool day = false;  // words that are a day of the calendar, year-month-day
 };
 struct WholeTable {
   std::string name;
@@ -42,7 +43,8 @@ class Filling {
 
   std::vector<WholeTable> const& tables() const;
   // One cell for each column, of its type. Faults: contradiction (a row that is there), unknown_code (names a
-  // row that is not), out_of_range (what its table or a trigger refuses); each without its place.
+  // row that is not), out_of_range (a day that no calendar has; what its table or a trigger refuses); each
+  // without its place.
   Read<bool> add(std::size_t table, std::span<Cell const> cells);
   // Keeps all rows, brings the file up to this program's schema, and checks it as `check` does. Faults:
   // missing_key (there is no workshop in it), broken_invariant.

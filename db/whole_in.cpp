@@ -8,6 +8,7 @@
 #include <sqlite3.h>
 
 #include <algorithm>
+#include <optional>
 #include <stdexcept>
 #include <utility>
 
@@ -37,6 +38,20 @@ std::string cell_words(Cell const& cell) {
 
 std::string_view after(std::string_view text, std::string_view start) {
   return text.starts_with(start) ? text.substr(start.size()) : text;
+}
+
+// SQLite's own check lets the 30th of February pass.
+std::optional<Fault> no_day(WholeTable const& table, std::span<Cell const> cells) {
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    auto const* text = std::get_if<std::string_view>(&cells[i]);
+    if (WholeColumn const& column = table.columns.at(i); text != nullptr && column.day && !read_date(*text))
+      return Fault{FaultCode::out_of_range,
+                   {"", 0, 0, table.name + "." + column.name},
+                   table.name + "." + column.name + " " + std::string(*text),
+                   "a day of the calendar, such as 2026-11-25",
+                   {}};
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -121,6 +136,7 @@ Filling::~Filling() = default;
 std::vector<WholeTable> const& Filling::tables() const { return parts_->tables; }
 
 Read<bool> Filling::add(std::size_t table, std::span<Cell const> cells) {
+  if (auto fault = no_day(parts_->tables.at(table), cells)) return refuse(std::move(*fault));
   SQLite::Statement& insert = parts_->inserts.at(table);
   guarded([&] {
     for (std::size_t i = 0; i < cells.size(); ++i) {

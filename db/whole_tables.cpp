@@ -25,10 +25,24 @@ std::vector<std::string> names_of(Connection& connection) {
   return names;
 }
 
+std::string text_of(Connection& connection, std::string const& table) {
+  Statement select(connection, "SELECT sql FROM sqlite_schema WHERE type = 'table' AND name = ?");
+  select.bind(table);
+  select.step();
+  return select.value<std::string>();
+}
+
+// SQLite's date() lets the 30th of February pass; the rule in which it stands still tells which columns are
+// days.
+bool is_day(std::string_view made_by, std::string const& column) {
+  return made_by.find("CHECK (" + column + " IS date(" + column + "))") != std::string_view::npos;
+}
+
 KnownTable known_table(Connection& connection, std::string const& name) {
   KnownTable table;
   table.form.name = name;
   std::map<int, std::string> primary;
+  std::string const made_by = text_of(connection, name);
   Statement columns(connection, "SELECT name, type, \"notnull\", pk FROM pragma_table_info(?) ORDER BY cid");
   columns.bind(name);
   while (columns.step()) {
@@ -37,7 +51,7 @@ KnownTable known_table(Connection& connection, std::string const& name) {
     int key = 0;
     columns.read(column, type, not_null, key);
     if (key > 0) primary.emplace(key, column);
-    table.form.columns.push_back({column, type == "TEXT", !not_null && key == 0});
+    table.form.columns.push_back({column, type == "TEXT", !not_null && key == 0, is_day(made_by, column)});
   }
   for (auto const& [place, column] : primary) table.keys.primary.push_back(column);
   Statement foreign(

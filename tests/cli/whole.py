@@ -235,7 +235,11 @@ class Whole(unittest.TestCase):
         self.refused([*lines[:entry + 1], *lines[entry:-1], f'{{"rows":{last - 1}}}'], f"bad.jsonl:{entry + 2}:1:", "entry, seq 3", "one row of each entry.seq")
         self.refused(changed(price, lambda row: row.update(material=99999)), f"bad.jsonl:{price + 1}:1:", "price_version, material 99999", "a row of material")
         self.refused(changed(price, lambda row: row.update(pack=-1)), f"bad.jsonl:{price + 1}:1:", "pack > 0")
-        self.refused(changed(entry, lambda row: row.update(on_date="2026-02-32")), f"bad.jsonl:{entry + 1}:1:")
+        for table, column in (("entry", "on_date"), ("price_version", "valid_from"), ("customer", "since"), ("quote", "valid_until"), ("movement", "on_date")):
+            for day in ("2026-02-30", "2026-02-32", "2027-02-29", "2026-2-3", "today", ""):
+                place = at(table)
+                self.refused(changed(place, lambda row, column=column, day=day: row.update({column: day})), f"bad.jsonl:{place + 1}:1:", f"{table}.{column}",
+                             "a day of the calendar")
         self.refused(changed(movement, lambda row: row.update(quantity=1, kind="used")), f"bad.jsonl:{movement + 1}:1:")
         self.refused([lines[0], *(line for line in lines[1:-1] if not line.startswith('{"workshop":')), f'{{"rows":{last - 3}}}'], "currency")
         # Several are told at once, in their order.

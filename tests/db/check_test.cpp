@@ -185,6 +185,10 @@ TEST_CASE("a version that was changed, lost or put in is found and named") {
            Case{"DELETE FROM customer_address", "customer 1"},
            Case{"UPDATE commission SET count = 7 WHERE id = 3", "commission of"},
            Case{"UPDATE quote SET issue = 'c' WHERE id = 3", "commission 3"},
+           Case{"UPDATE entry SET on_date = '2026-02-30' WHERE seq = 2", "entry 2"},
+           Case{"UPDATE customer SET since = '2026-02-29'", "customer 1"},
+           Case{"UPDATE material_version SET valid_from = '2026-04-31' WHERE id = 3", "material_version 3"},
+           Case{"UPDATE quote SET valid_until = '2027-02-30' WHERE id = 2", "quote 2"},
            Case{"UPDATE quote_bill SET material = material % 5 + 1 WHERE quote = 1", "quote_bill"},
        }) {
     CAPTURE(std::string(each.sql));
