@@ -80,9 +80,9 @@ constexpr std::array table{
                            "geometry: across the tape")),
     when({Way::link_stitch},
          rule(
-             link_length, From<spine_width, sections, thread_thickness>{}, "p_l = 2 x B / n + pi x d",
-             [](double b, double n, double d) { return 2 * b / n + std::numbers::pi * d; },
-             "geometry: down round the stitch of the section below, and back")),
+             link_length, From<spine_width, thread_passes, thread_thickness>{}, "p_l = 2 x B / P_d + pi x d",
+             [](double b, double passes, double d) { return 2 * b / passes + std::numbers::pi * d; },
+             "geometry: down round the stitch below, and back: over all passes twice the spine's width")),
     when({Way::long_stitch}, rule(
                                  link_length, From<leather_bought>{}, "p_l = t_0", [](double t) { return t; },
                                  "geometry: through the spine of the wrapper")),

@@ -8,7 +8,6 @@
 #include <array>
 #include <string_view>
 
-using endband::Money;
 using endband::mul_div;
 using endband::Ratio;
 using endband::Rounding;

@@ -88,13 +88,29 @@ TEST_CASE("sewn endpapers are sections: they take thread, swell and holes") {
   CHECK(sewn_in.value(holes) - tipped.value(holes) == 4 * 12);
 }
 
-TEST_CASE("a link goes round the stitch of the section below and back") {
-  // 24 sections in a spine of 30 mm: 1.25 mm each.
-  Figures const figures = sewn({Way::link_stitch, Way::unsupported}, {{spine_width, 30}, {stations, 5}});
-  CHECK(figures.value(link_length) == Approx(2.5 + 0.6 * pi));
+TEST_CASE("a link goes round the stitch below and back: over all passes twice the spine's width") {
+  // 24 sections and two boards share a way of 39 mm down and 39 mm back: 3 mm each.
+  Figures const figures = sewn({Way::link_stitch, Way::unsupported}, {{spine_width, 39}, {stations, 5}});
+  CHECK(figures.value(link_length) == Approx(3 + 0.6 * pi));
   CHECK(figures.value(thread_passes) == 26);  // both boards are sewn on as sections are
-  CHECK(figures.value(thread_length) == Approx(26 * (273 + 5 * (2.5 + 0.6 * pi))));
+  CHECK(figures.value(thread_length) == Approx(26 * (273 + 5 * (3 + 0.6 * pi))));
   CHECK(figures.value(holes) == 26 * 5);
+}
+
+TEST_CASE("a spine parted into more sections takes more thread, however thick it is") {
+  double before = 0;
+  for (double const n : {1, 2, 3, 4, 8}) {
+    double const length = by_rule(thread_length,
+                                  {{sections, n},
+                                   {spine_width, 60},
+                                   {stations, 12},
+                                   {thread_thickness, 0.2},
+                                   {leaf_height, 100},
+                                   {kettle_setback, 3}},
+                                  {Way::link_stitch, Way::unsupported});
+    CHECK(length > before);
+    before = length;
+  }
 }
 
 TEST_CASE("a long stitch goes through the wrapper at every station") {

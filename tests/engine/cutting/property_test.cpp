@@ -22,7 +22,10 @@ struct Grid {
 Cells rectangle(int x, int y, int across, int along) {
   Cells cells;
   for (int i = 0; i < across; ++i)
-    for (int k = 0; k < along; ++k) cells.set(static_cast<std::size_t>((y + k) * side + x + i));
+    for (int k = 0; k < along; ++k) {
+      int const cell = (y + k) * side + x + i;
+      cells.set(static_cast<std::size_t>(cell));
+    }
   return cells;
 }
 

@@ -13,7 +13,6 @@ using endband::learned_total;
 using endband::LearningCurve;
 using endband::LearningModel;
 using endband::OperationKind;
-using endband::Part;
 using endband::Ratio;
 using endband::Work;
 

@@ -9,7 +9,6 @@ using namespace endband::testing;
 using endband::Dip;
 using endband::Fee;
 using endband::Money;
-using endband::Ratio;
 using endband::Sale;
 
 namespace {

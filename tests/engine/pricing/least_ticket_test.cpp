@@ -8,7 +8,6 @@
 
 using namespace endband::testing;
 using endband::Goal;
-using endband::Money;
 using endband::PricePoints;
 
 namespace {

@@ -10,10 +10,8 @@
 using namespace endband::testing;
 using endband::Money;
 using endband::Offer;
-using endband::PricePoints;
 using endband::Ratio;
 using endband::Rung;
-using endband::Sale;
 using endband::TaxMode;
 using endband::Walk;
 

@@ -296,9 +296,9 @@ TEST_CASE("all faults of a text are told at once, in its order") {
   CHECK(told(own("discount = 0.2\ncolour = \"red\"\n" + listing +
                  "share = 0.1\n[[steps]]\nfee = \"other\"\nfrom = 1\n")) ==
         Told{"4:12 contradiction discount: kind = \"trade\", or no discount",
-             "5:1 unknown-key colour: the first lines have endband, name, kind, currency, discount, tax, "
-             "tax_rate, "
-             "tax_collected, cash_step, price_step, price_below, paid_after_days, days_to_sell",
+             std::string("5:1 unknown-key colour: the first lines have endband, name, kind, currency, "
+                         "discount, tax, tax_rate, tax_collected, cash_step, price_step, price_below, "
+                         "paid_after_days, days_to_sell"),
              "9:9 contradiction fees[1].share: fixed = ..., as a listing is paid before a sale; or per = "
              "\"order\"",
              "10:1 missing-key steps[1].share: share = ..., the share from there on",

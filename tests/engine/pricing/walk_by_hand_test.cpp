@@ -13,7 +13,6 @@ using endband::FeePer;
 using endband::Money;
 using endband::Outlet;
 using endband::Part;
-using endband::Ratio;
 using endband::TaxMode;
 
 namespace {

@@ -10,7 +10,6 @@ using endband::Fee;
 using endband::FeeBase;
 using endband::FeePer;
 using endband::Money;
-using endband::Outlet;
 using endband::Ratio;
 using endband::TaxMode;
 

@@ -70,21 +70,21 @@ std::vector<Change1> any_changes(Commission const& of) {
   for (std::int64_t n = drawn(0, 4); n > 0; --n) {
     auto const which = static_cast<std::size_t>(drawn(0, std::ssize(of.catalogue.materials) - 1));
     std::int64_t const minor = drawn(1, 9'000);
-    changes.push_back([=](Commission& c) { c.catalogue.materials[which].price->price.minor = minor; });
+    changes.emplace_back([=](Commission& c) { c.catalogue.materials[which].price->price.minor = minor; });
   }
   for (std::int64_t n = drawn(0, 3); n > 0; --n) {
     auto const which = static_cast<std::size_t>(drawn(0, std::ssize(of.steps.steps) - 1));
     std::int64_t const set_up = drawn(0, 900), each = drawn(0, 900);
-    changes.push_back([=](Commission& c) {
+    changes.emplace_back([=](Commission& c) {
       c.steps.steps[which].version += 1000;
       c.steps.steps[which].set_up = {{set_up}, {set_up}, {set_up + 60}};
       c.steps.steps[which].each = {{each}, {each + 7}, {each + 100}};
     });
   }
   std::int64_t const pay = drawn(10'000'00, 60'000'00), overhead = drawn(0, 30'000'00), share = drawn(0, 20);
-  if (coin()) changes.push_back([=](Commission& c) { c.shop.basis.pay_wanted = eur(pay); });
-  if (coin()) changes.push_back([=](Commission& c) { c.shop.basis.overhead = eur(overhead); });
-  if (coin()) changes.push_back([=](Commission& c) { c.shop.contingency = Ratio(share, 100); });
+  if (coin()) changes.emplace_back([=](Commission& c) { c.shop.basis.pay_wanted = eur(pay); });
+  if (coin()) changes.emplace_back([=](Commission& c) { c.shop.basis.overhead = eur(overhead); });
+  if (coin()) changes.emplace_back([=](Commission& c) { c.shop.contingency = Ratio(share, 100); });
   return changes;
 }
 

@@ -65,7 +65,7 @@ struct SmallBook {
     quote.offer = offer(quote.sheet, quote.delivery, quote.selling, quote.goal, quote.shop).value();
   }
   Today today() const { return {catalogue, steps, quote.shop, {{30, Ratio(600), Ratio(1000)}}}; }
-  Repriced if_(std::string_view what) const {
+  Repriced supposing(std::string_view what) const {
     Today now = today();
     REQUIRE(now.suppose(what).has_value());
     return repriced(quote, now);
@@ -122,7 +122,7 @@ TEST_CASE("a dearer material costs its quantity more, and is the change that did
   SmallBook const book;
   REQUIRE(book.quote.sheet.total == eur(200'00));
   REQUIRE(book.quote.offer.goods == eur(300'00));
-  Repriced const dearer = book.if_("goat-green=+5.00");  // 10 pieces
+  Repriced const dearer = book.supposing("goat-green=+5.00");  // 10 pieces
   CHECK(dearer.cost_now == eur(250'00));
   CHECK(dearer.left_now == eur(50'00));
   CHECK_FALSE(dearer.under);
@@ -131,7 +131,7 @@ TEST_CASE("a dearer material costs its quantity more, and is the change that did
   REQUIRE(dearer.largest);  // of what only fell below its goal, too
   CHECK(dearer.largest->dearer == eur(50'00));
   CHECK_FALSE(dearer.alone);
-  Repriced const under = book.if_("goat-green=+150%");
+  Repriced const under = book.supposing("goat-green=+150%");
   CHECK(under.cost_now == eur(350'00));
   CHECK(under.left_now == eur(-50'00));
   CHECK(under.under);
@@ -144,11 +144,11 @@ TEST_CASE("a dearer material costs its quantity more, and is the change that did
 
 TEST_CASE("an hour paid better, an hour that bears more, a step that takes longer") {
   SmallBook const book;
-  CHECK(book.if_("rate=+2.00").cost_now == eur(202'00));
-  CHECK(book.if_("rate=-10%").cost_now == eur(192'00));
-  CHECK(book.if_("overhead=+0.50").cost_now == eur(200'50));
-  CHECK(book.if_("step.sew-sections=+10%").cost_now == eur(210'00));
-  CHECK(book.if_("step.sew-sections = -100%").cost_now == eur(100'00));
+  CHECK(book.supposing("rate=+2.00").cost_now == eur(202'00));
+  CHECK(book.supposing("rate=-10%").cost_now == eur(192'00));
+  CHECK(book.supposing("overhead=+0.50").cost_now == eur(200'50));
+  CHECK(book.supposing("step.sew-sections=+10%").cost_now == eur(210'00));
+  CHECK(book.supposing("step.sew-sections = -100%").cost_now == eur(100'00));
   // Once set up for 600 s and 3 x 1000 s: an hour, as it was quoted; now 1200 and 3 x 1000.
   SmallBook longer;
   longer.steps.steps[0].set_up = {{1200}, {1200}, {1200}};
@@ -202,7 +202,7 @@ TEST_CASE("what was under already was brought there by no change") {
   CHECK(same.under);
   CHECK_FALSE(same.largest);
   CHECK_FALSE(same.below_goal);  // the discount was given, not lost
-  Repriced const dearer = book.if_("goat-green=+10%");
+  Repriced const dearer = book.supposing("goat-green=+10%");
   CHECK(dearer.largest->dearer == eur(10'00));
   CHECK_FALSE(dearer.alone);
   CHECK(dearer.ticket == eur(315'00));
@@ -212,7 +212,7 @@ TEST_CASE("a simulated contingency stays the share of the cost that it was") {
   SmallBook book;
   book.quote.shop.simulated_contingency = eur(20'00);  // of 200.00
   book.finish();
-  CHECK(book.if_("goat-green=+50%").cost_now == eur(250'00 + 25'00));
+  CHECK(book.supposing("goat-green=+50%").cost_now == eur(250'00 + 25'00));
   ShopRules shop = book.quote.shop;
   shop.simulated_contingency.reset();
   shop.contingency = Ratio(1, 2);  // does not stand beside it
@@ -285,7 +285,7 @@ TEST_CASE("through an outlet what is left is walked from the old ticket, and the
   SmallBook book;
   book.quote.selling.outlet = market();
   book.finish();
-  Repriced const seen = book.if_("goat-green=+50%");
+  Repriced const seen = book.supposing("goat-green=+50%");
   CostSheet const sheet = [&] {
     Bill bill = book.quote.bill;
     bill.lines[0].unit.minor = 15'00;

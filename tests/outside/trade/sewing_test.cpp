@@ -5,9 +5,7 @@
 
 using namespace endband;
 using endband::tests::by_rule;
-using endband::tests::figures_from;
 using enum FigureId;
-using doctest::Approx;
 
 namespace {
 constexpr double inch = 25.4;

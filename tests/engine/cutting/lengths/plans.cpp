@@ -87,7 +87,7 @@ class BruteForce {
   void place(std::size_t piece, std::int64_t cost) {
     if (best_ && cost > best_->cost) return;
     if (piece == pieces_.size()) return finish(cost);
-    for (std::size_t o = 0; o < open_.size(); ++o) {
+    for (std::size_t o = 0; o < open_.size(); ++o) {  // NOLINT(modernize-loop-convert): open_ grows within
       auto const room =
           request_.rolls[open_[o].roll].length - open_[o].length - open_[o].count * request_.kerf;
       if (pieces_[piece] > room) continue;
