@@ -42,6 +42,5 @@ TEST_CASE("a currency that is not one is refused with what may have been meant")
   auto const unlike = read_currency("QQQ");
   REQUIRE_FALSE(unlike);
   CHECK(unlike.error().front().near.empty());
-  for (auto text : {"EURO", "EU", " EUR", "E\377R", "XAU"})
-    CHECK_FALSE(read_currency(text));
+  for (auto text : {"EURO", "EU", " EUR", "E\377R", "XAU"}) CHECK_FALSE(read_currency(text));
 }
