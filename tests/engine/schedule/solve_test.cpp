@@ -57,7 +57,7 @@ Time best_of_all_orders(Project const& project) {
 TEST_CASE("tiny projects are solved as well as by any order, and never below the bound") {
   CHECK(rc::check([] {
     Project const project = any_plain_project(any(1, 6));
-    Solved const solved = solve(project, {300, 1});
+    Solved const solved = solve(project, {1'000, 1});
     RC_ASSERT(check(project, solved.plan).empty());
     RC_ASSERT(solved.plan.finish() == best_of_all_orders(project));
     RC_ASSERT(solved.bound <= solved.plan.finish());
@@ -67,7 +67,7 @@ TEST_CASE("tiny projects are solved as well as by any order, and never below the
 TEST_CASE("so are tiny projects with hours, hands and lags") {
   CHECK(rc::check([] {
     Project const project = any_project(any(1, 5));
-    Solved const solved = solve(project, {300, 1});
+    Solved const solved = solve(project, {1'000, 1});
     for (PlanFault const& fault : check(project, solved.plan)) RC_ASSERT(fault.broken == Broken::not_placed);
     RC_ASSERT(solved.plan.finish() == best_of_all_orders(project));
     RC_ASSERT(solved.bound <= solved.plan.finish());
