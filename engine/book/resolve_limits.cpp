@@ -34,6 +34,7 @@ class Limits {
   void check() {
     check_section();
     check_guards();
+    check_thickness();
     check_supports();
     if (check_measured()) check_spine();
   }
@@ -79,6 +80,18 @@ class Limits {
     if (is_.value(guard_width) >= is_.value(leaf_width))
       fault(FaultCode::out_of_range, {key("guards.width")}, fmt::format("{:g} mm", is_.value(guard_width)),
             fmt::format("guards narrower than a leaf, {:g} mm", is_.value(leaf_width)));
+  }
+
+  // What is computed ends where what is measured does.
+  void check_thickness() {
+    double const most = key_table::rows[key("text.thickness")].row.most;
+    if (!know({block_thickness}) || is_.value(block_thickness) <= most) return;
+    bool const mounted = to_.parts.has(Part::guards);
+    fault(FaultCode::out_of_range,
+          {key("guards.mounted"), key("pages"), key("text.sheets"), key("text.sections")},
+          fmt::format("a block of {:.4g} mm", is_.value(block_thickness)),
+          fmt::format("at most {:g} mm thick: fewer leaves, {}", most,
+                      mounted ? "or less mounted on them" : "or thinner paper"));
   }
 
   void check_spine() {

@@ -97,6 +97,14 @@ TEST_CASE("a section too thick to fold is refused, with what would fold") {
         "a paper of at most 0.0938 mm, or fewer folds: one of more than 3 mm is too thick to fold");
 }
 
+TEST_CASE("a block thicker than any that may be measured is refused, as what makes it so") {
+  CHECK(expected_of("pages = 4000\n") == "no fault");  // 0.24 m
+  std::string const album = "pages = 4000\n[guards]\nmounted = \"8 mm\"\n";
+  CHECK(faults_of(album) == "4:11 out-of-range guards.mounted\n");
+  CHECK(expected_of(album) == "at most 500 mm thick: fewer leaves, or less mounted on them");
+  CHECK(expected_of("pages = 80\n[guards]\nmounted = \"8 mm\"\n") == "no fault");
+}
+
 TEST_CASE("a spine that its cords are wider than is refused") {
   CHECK(faults_of("pages = 8\n[endpapers]\neach_end = 1\n") == "2:9 out-of-range pages\n");
   CHECK(faults_of("height = \"60 mm\"\n[sewing]\nsupports = 8\n") == "4:12 out-of-range sewing.supports\n");
