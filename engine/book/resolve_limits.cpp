@@ -89,7 +89,7 @@ class Limits {
     bool const mounted = to_.parts.has(Part::guards);
     fault(FaultCode::out_of_range,
           {key("guards.mounted"), key("pages"), key("text.sheets"), key("text.sections")},
-          fmt::format("a block of {:.4g} mm", is_.value(block_thickness)),
+          fmt::format("a block of {:.0f} mm", is_.value(block_thickness)),
           fmt::format("at most {:g} mm thick: fewer leaves, {}", most,
                       mounted ? "or less mounted on them" : "or thinner paper"));
   }
