@@ -74,6 +74,23 @@ TEST_CASE("so are tiny projects with hours, hands and lags") {
   }));
 }
 
+TEST_CASE("what must finish late may start early where its hands close meanwhile, and the bound knows it") {
+  Project project{{{{0, 1}, {4, 20}}}, {{1, 0}}, {}};
+  project.tasks.resize(3);
+  project.tasks[0].work = 5;
+  project.tasks[1].work = 2;  // from 0 to 1, and from 4 to 5
+  project.tasks[1].hands = {0};
+  project.tasks[1].after = {{0, LinkKind::finish_finish, 0}};
+  project.tasks[2].work = 5;
+  project.tasks[2].after = {{1, LinkKind::start_start, 0}};
+  Plan const by_hand{{{0, 5, 5, -1}, {0, 5, 5, 0}, {0, 5, 5, -1}}};
+  CHECK(check(project, by_hand).empty());
+  CHECK(least_finish(project) == 5);
+  // With hands that are always there it starts at 3.
+  project.resources[0].calendar = -1;
+  CHECK(least_finish(project) == 8);
+}
+
 TEST_CASE("the fast form places as one task after another, and from the end as the project turned round") {
   CHECK(rc::check([] {
     Project const project = any_plain_project(any(1, 30));
