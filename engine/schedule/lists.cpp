@@ -1,6 +1,7 @@
 #include "engine/schedule/lists.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace endband::schedule {
 
@@ -12,6 +13,37 @@ constexpr int peak_tries = 3;
 
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 std::ptrdiff_t step(std::size_t index) { return static_cast<std::ptrdiff_t>(index); }
+
+// Goes through every order of the tasks that the links allow, until there are more than `most`.
+class EveryOrder {
+ public:
+  EveryOrder(std::vector<std::vector<int>> const& after, std::vector<int> left, std::int64_t most)
+      : after_(after), left_(std::move(left)), most_(most) {
+    extend();
+    if (std::ssize(found_) > most_) found_.clear();
+  }
+  std::vector<std::vector<int>> take() { return std::move(found_); }
+
+ private:
+  void extend() {
+    if (list_.size() == left_.size()) return found_.push_back(list_);
+    for (std::size_t task = 0; task < left_.size() && std::ssize(found_) <= most_; ++task) {
+      if (left_[task] != 0) continue;
+      left_[task] = -1;  // in the list
+      list_.push_back(static_cast<int>(task));
+      for (int follower : after_[task]) --left_[at(follower)];
+      extend();
+      for (int follower : after_[task]) ++left_[at(follower)];
+      list_.pop_back();
+      left_[task] = 0;
+    }
+  }
+
+  std::vector<std::vector<int>> const& after_;
+  std::vector<int> left_, list_;  // links still to come, by task
+  std::int64_t most_;
+  std::vector<std::vector<int>> found_;
+};
 
 }  // namespace
 
@@ -27,6 +59,10 @@ Lists::Lists(Project const& project, Network const& network, std::uint64_t seed)
       share += 1'000 * demand.amount / std::max(1, project.resources[at(demand.resource)].capacity);
     weight_.push_back(share * (task.work + task.wait));
   }
+}
+
+std::vector<std::vector<int>> Lists::all(std::int64_t most) const {
+  return EveryOrder(after_, links_, most).take();
 }
 
 std::vector<int> Lists::sampled() {

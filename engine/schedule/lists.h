@@ -14,6 +14,8 @@ class Lists {
  public:
   Lists(Project const& project, Network const& network, std::uint64_t seed);
 
+  // Every list that the links allow, in order of its tasks' numbers; none if there are more than `most`.
+  std::vector<std::vector<int>> all(std::int64_t most) const;
   // Urgent tasks rather earlier: regret-based biased random sampling over latest finish times (A. Drexl,
   // "Scheduling of project networks by job assignment", Management Science 37 (1991) 1590-1602).
   std::vector<int> sampled();

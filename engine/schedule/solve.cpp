@@ -28,7 +28,12 @@ class Search {
         bound_{bound},
         size_{lists_for(budget_, project.tasks.size())} {}
 
+  // Where the budget is enough for every order, through all of them: the search need not find the best of a
+  // few.
   void run() {
+    auto const every = lists_.all(budget_);
+    for (std::size_t i = 0; i < every.size() && !done(); ++i) build(every[i], End::first);
+    if (!every.empty()) return;
     while (populations_[0].size() < size_ && !done()) begin_one();
     while (!done()) breed();
   }

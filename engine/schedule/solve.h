@@ -7,7 +7,8 @@
 // scheduling problem", ICCSA 2005, 378-387), which is forward-backward improvement at the cost of one
 // schedule (V. Valls, F. Ballestin and S. Quintanilla, "Justification and RCPSP: a technique that pays",
 // European Journal of Operational Research 165 (2005) 375-386). Where there are hours, releases, a choice of
-// hands or other links, all schedules are packed to the front.
+// hands or other links, all schedules are packed to the front. Where there are no more orders of the tasks
+// than schedules to be generated, all of them are tried instead.
 #pragma once
 
 #include "engine/schedule/project.h"
@@ -28,8 +29,8 @@ struct Solved {
   bool proved() const { return plan.finish() == bound; }
 };
 
-// Stops when the bound is met. Where the hours are too few for all, the tasks that can never be done are at
-// `never`. Throws std::logic_error if the links lead in a circle.
+// Stops when the bound is met, or no order is left to try. Where the hours are too few for all, the tasks
+// that can never be done are at `never`. Throws std::logic_error if the links lead in a circle.
 Solved solve(Project const& project, Effort const& effort = {});
 
 // The critical path, and for each resource what all must at least take that needs it, with the shortest ways
