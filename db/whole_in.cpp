@@ -40,7 +40,6 @@ std::string_view after(std::string_view text, std::string_view start) {
   return text.starts_with(start) ? text.substr(start.size()) : text;
 }
 
-// SQLite's own check lets the 30th of February pass.
 std::optional<Fault> no_day(WholeTable const& table, std::span<Cell const> cells) {
   for (std::size_t i = 0; i < cells.size(); ++i) {
     auto const* text = std::get_if<std::string_view>(&cells[i]);

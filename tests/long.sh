@@ -5,7 +5,7 @@
 #   tests/long.sh walk           every step of every writing command over a failing disk, those of an import of years too
 #   tests/long.sh together [60]  8 that write and 8 that read for so many seconds, backups meanwhile; then every page damaged
 #   tests/long.sh fuzz [600]     each fuzz target for so many seconds, under the sanitizers
-#   tests/long.sh properties [1000000]  every property of pure functions, in so many cases each: an hour and a half on two cores
+#   tests/long.sh properties [1000000]  every property of pure functions, in so many cases each (10,000: a minute on two cores)
 #   tests/long.sh threads        what runs in threads, under the thread sanitizer
 #   tests/long.sh lint [BASE]    cppcheck over all sources; clang-tidy over all, or those changed since BASE
 #   tests/long.sh coverage       lines and branches of the engine that its own tests reach

@@ -17,8 +17,6 @@ struct Ways {
   std::vector<Time> from_start, from_finish;  // to the project's end
 };
 
-Time lasts(Task const& task) { return task.work + task.wait; }
-
 bool has_hours(Project const& project, Task const& task) {
   auto const keeps_hours = [&](int resource) {
     return project.resources[static_cast<std::size_t>(resource)].calendar >= 0;
@@ -88,8 +86,7 @@ std::vector<Holding> holding(Project const& project, Ways const& ways, int resou
     };
     if (task.hands.size() == 1 && task.hands[0] == resource) add(task.work, 1);
     for (Demand const& demand : task.demands)
-      if (demand.resource == resource)
-        add(demand.through_wait ? task.work + task.wait : task.work, demand.amount);
+      if (demand.resource == resource) add(demand.through_wait ? lasts(task) : task.work, demand.amount);
   }
   std::erase_if(all, [](Holding const& one) { return one.length == 0 || one.amount <= 0; });
   return all;

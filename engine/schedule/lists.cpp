@@ -57,7 +57,7 @@ Lists::Lists(Project const& project, Network const& network, std::uint64_t seed)
     std::int64_t share = task.hands.empty() ? 0 : 1'000;
     for (Demand const& demand : task.demands)
       share += 1'000 * demand.amount / std::max(1, project.resources[at(demand.resource)].capacity);
-    weight_.push_back(share * (task.work + task.wait));
+    weight_.push_back(share * lasts(task));
   }
 }
 

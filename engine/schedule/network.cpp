@@ -18,8 +18,6 @@ void require_tasks(Project const& project) {
         throw std::logic_error("a link comes from no task");
 }
 
-Time lasts(Task const& task) { return task.work + task.wait; }
-
 // The link as start >= from.start + weight.
 Time weight(Project const& project, Task const& task, Link const& link) {
   Task const& from = project.tasks[at(link.from)];

@@ -53,6 +53,9 @@ struct Task {
   Time release = 0;  // not before
 };
 
+// From start to finish where nothing is closed meanwhile.
+inline Time lasts(Task const& task) { return task.work + task.wait; }
+
 struct Project {
   std::vector<Calendar> calendars;
   std::vector<Resource> resources;

@@ -33,8 +33,8 @@ struct Solved {
 // that can never be done are at `never`. Throws std::logic_error if the links lead in a circle.
 Solved solve(Project const& project, Effort const& effort = {});
 
-// The critical path, and for each resource what all must at least take that needs it, with the shortest ways
-// before and after.
+// The longest way along the links, and for each resource what all must at least take that needs it, with the
+// shortest ways before and after.
 Time least_finish(Project const& project);
 
 }  // namespace endband::schedule

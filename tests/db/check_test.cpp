@@ -1,5 +1,6 @@
 #include "db/connection.h"
 #include "db/quotes.h"
+#include "db/whole.h"
 #include "tests/db/any_quote.h"
 #include "tests/db/bench.h"
 
@@ -154,6 +155,21 @@ TEST_CASE("a quote whose figures were changed together with their seals still do
       std::find_if(faults.begin(), faults.end(), [](Fault const& f) { return f.found == "offer.total"; });
   REQUIRE(at != faults.end());
   CHECK(at->where.field.starts_with("quote 2"));
+}
+
+TEST_CASE("every column that the schema holds to a date is known as one of days") {
+  Made bench;
+  SQLite::Database database(bench.path);
+  int const dates = database
+                        .execAndGet(
+                            "SELECT sum(length(sql) - length(replace(sql, 'date(', ''))) / 5 FROM "
+                            "sqlite_schema WHERE type = 'table'")
+                        .getInt();
+  int days = 0;
+  for (WholeTable const& table : Filling(bench.folder.file("empty.db"), schema_version).tables())
+    days += static_cast<int>(std::ranges::count_if(table.columns, &WholeColumn::day));
+  CHECK(days == dates);
+  CHECK(days > 30);
 }
 
 TEST_CASE("a version that was changed, lost or put in is found and named") {
