@@ -41,7 +41,8 @@ class Filling {
   Filling(Filling const&) = delete;
   Filling& operator=(Filling const&) = delete;
 
-  std::vector<WholeTable> const& tables() const;
+  std::vector<WholeTable> const& tables() const&;
+  std::vector<WholeTable> const& tables() const&& = delete;  // they are gone with it
   // One cell for each column, of its type. Faults: contradiction (a row that is there), unknown_code (names a
   // row that is not), out_of_range (a day that no calendar has; what its table or a trigger refuses); each
   // without its place.

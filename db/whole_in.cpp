@@ -132,7 +132,7 @@ Filling::Filling(std::string path, int schema) : parts_(std::make_unique<Parts>(
 
 Filling::~Filling() = default;
 
-std::vector<WholeTable> const& Filling::tables() const { return parts_->tables; }
+std::vector<WholeTable> const& Filling::tables() const& { return parts_->tables; }
 
 Read<bool> Filling::add(std::size_t table, std::span<Cell const> cells) {
   if (auto fault = no_day(parts_->tables.at(table), cells)) return refuse(std::move(*fault));

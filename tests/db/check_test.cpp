@@ -165,8 +165,9 @@ TEST_CASE("every column that the schema holds to a date is known as one of days"
                             "SELECT sum(length(sql) - length(replace(sql, 'date(', ''))) / 5 FROM "
                             "sqlite_schema WHERE type = 'table'")
                         .getInt();
+  Filling const empty(bench.folder.file("empty.db"), schema_version);
   int days = 0;
-  for (WholeTable const& table : Filling(bench.folder.file("empty.db"), schema_version).tables())
+  for (WholeTable const& table : empty.tables())
     days += static_cast<int>(std::ranges::count_if(table.columns, &WholeColumn::day));
   CHECK(days == dates);
   CHECK(days > 30);
