@@ -7,7 +7,7 @@ build_packages=(g++ cmake ninja-build ccache libsqlitecpp-dev libsqlite3-dev lib
   libcli11-dev nlohmann-json3-dev libtomlplusplus-dev libeigen3-dev libpugixml-dev pkg-config libpango1.0-dev libcairo2-dev)
 test_packages=(doctest-dev librapidcheck-dev binutils python3 python3-jsonschema sqlite3 git libxml2-utils librsvg2-bin
   poppler-utils qpdf chromium mandoc zsh fish strace dpkg-dev fonts-ebgaramond fonts-dejavu-core
-  clang libclang-rt-14-dev llvm-14)
+  clang libclang-rt-14-dev llvm-14 lld)
 check_packages=(clang-tidy-14 clang-format-14 shellcheck cppcheck gcovr)
 bench_packages=(libbenchmark-dev python3 chromium)
 

@@ -3,6 +3,7 @@
 
 #include "engine/chance/mixed.h"
 
+#include <cassert>
 #include <cstdint>
 
 namespace endband {
@@ -17,6 +18,7 @@ class Random {
   }
   // 0 <= result < below; below > 0. The bias of the remainder is below one in 2^32 for what searches ask.
   std::int64_t below(std::int64_t below) {
+    assert(below > 0);
     return static_cast<std::int64_t>((next() >> 11U) % static_cast<std::uint64_t>(below));
   }
   std::int64_t between(std::int64_t least, std::int64_t most) { return least + below(most - least + 1); }
