@@ -5,6 +5,7 @@
 #include "db/statement.h"
 
 #include <algorithm>
+#include <stdexcept>
 #include <utility>
 
 namespace endband::db {
@@ -21,6 +22,8 @@ std::optional<MaterialId> id_of(Connection& connection, std::string_view code) {
 }
 
 Fault unknown(Workshop& workshop, std::string_view code, Where where) {
+  if (auto const from = known_from(workshop, code))
+    return {FaultCode::unknown_material, std::move(where), std::string(code), known_from_text(*from), {}};
   return {FaultCode::unknown_material, std::move(where), std::string(code), "a material of the workshop",
           near_codes(code, material_codes(workshop))};
 }
@@ -153,6 +156,25 @@ Read<Material> find_material(Workshop& workshop, std::string_view code, Date on)
   if (std::optional<Material> material = material_on(workshop.connection(), code, on))
     return *std::move(material);
   return refuse(unknown(workshop, code, {}));
+}
+
+std::optional<Date> known_from(Workshop& workshop, std::string_view code) {
+  Statement select(workshop.connection(),
+                   "SELECT min(v.valid_from) FROM material m JOIN material_version v ON v.material = m.id "
+                   "WHERE m.code = ?");
+  select.bind(code).step();
+  return select.value<std::optional<Date>>();
+}
+
+std::string known_from_text(Date first) {
+  return "a day from " + date_text(first) + " on, when it is first known";
+}
+
+Material known_material(Workshop& workshop, MaterialId id, Date on) {
+  Statement select(workshop.connection(), "SELECT code FROM material WHERE id = ?");
+  if (!select.bind(id).step()) throw std::logic_error("no such material");
+  auto const code = select.value<std::string>();
+  return *material_on(workshop.connection(), code, std::max(on, known_from(workshop, code).value()));
 }
 
 std::vector<PackPrice> price_history(Workshop& workshop, std::string_view code) {

@@ -25,6 +25,11 @@ Read<Catalogue> load_catalogue(Workshop& workshop, std::span<std::string const> 
                                BuyingRules const& buying);
 std::vector<Material> list_materials(Workshop& workshop, Date on, std::optional<MaterialKind> kind);
 Read<Material> find_material(Workshop& workshop, std::string_view code, Date on);
+// The day of its first version; nothing: no material ever had the code.
+std::optional<Date> known_from(Workshop& workshop, std::string_view code);
+std::string known_from_text(Date first);  // what a fault expects on an earlier day
+// In force on the day, or as it was first known where that is later. The id must be one of the workshop.
+Material known_material(Workshop& workshop, MaterialId id, Date on);
 std::vector<PackPrice> price_history(Workshop& workshop, std::string_view code);  // oldest first
 std::vector<std::string> material_codes(Workshop& workshop);
 

@@ -25,8 +25,9 @@ struct Command {
   std::array<std::string_view, 2> examples;  // without the leading "endband"; both run on the sample workshop
   std::string_view refused_when;             // when it ends with exit code 1; empty: never
   bool writes = false;                       // takes --dry-run and --yes
-  std::string_view writes_with{};  // the flag without which nothing is written; empty: always written
-  bool lists = false;              // takes --jsonl
+  std::array<std::string_view, 2> writes_with{};  // flags without which nothing is written; none: always
+  std::string_view shows_with{};                  // the flag with which nothing is written
+  bool lists = false;                             // takes --jsonl
   Read<Answer> (*run)(Context&, Args const&) = nullptr;
 };
 

@@ -58,7 +58,7 @@ Fault unreadable(std::string const& name) {
   return {missing ? FaultCode::file_missing : FaultCode::file_unusable,
           {name, 0, 0, ""},
           missing ? "no such file" : std::strerror(errno),
-          "a description that can be read",
+          "a file that can be read",
           {}};
 }
 
@@ -72,7 +72,7 @@ Read<std::string> Context::read_file(std::string const& path) {
     return refuse({FaultCode::file_missing,
                    {name, 0, 0, ""},
                    "it is the keyboard",
-                   "a description from a file or a pipe",
+                   "a text from a file or a pipe",
                    {}});
   Descriptor const file(standard ? STDIN_FILENO : open(path.c_str(), O_RDONLY | O_CLOEXEC));
   if (file.number() < 0) return refuse(unreadable(name));

@@ -45,7 +45,11 @@ Read<FlagValue> read_line(std::string_view text, std::size_t most) {
   return FlagValue(std::string(text));
 }
 
-Read<FlagValue> read_words(std::string_view text) { return read_line(text, 200); }
+Read<FlagValue> read_words(std::string_view text) {
+  if (!text.empty() && text.find_first_not_of(' ') == std::string_view::npos)
+    return refuse(flag_fault(FaultCode::bad_value, text, "words, not only spaces"));
+  return read_line(text, 200);
+}
 Read<FlagValue> read_notes(std::string_view text) { return read_line(text, 2000); }
 
 Read<FlagValue> read_code(std::string_view text) {
@@ -232,7 +236,7 @@ constexpr std::array type_table{
     TypeRow{FlagType::grammage, "GRAMMAGE", read_grammage},
     TypeRow{FlagType::density, "DENSITY", read_density},
     TypeRow{FlagType::spread, "SPREAD", read_spread},
-    TypeRow{FlagType::date, "DATE", with<Date, read_date>},
+    TypeRow{FlagType::date, "DATE", read_day},
     TypeRow{FlagType::clock, "HH:MM", read_clock},
     TypeRow{FlagType::money, "MONEY", read_money_form},
     TypeRow{FlagType::currency, "CURRENCY", with<Currency, read_currency>},

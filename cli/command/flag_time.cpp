@@ -48,6 +48,16 @@ Read<FlagValue> read_length_of_work(std::string_view text) {
 
 }  // namespace
 
+Read<FlagValue> read_day(std::string_view text) {
+  auto const date = read_date(text);
+  if (!date) return tl::unexpected(date.error());
+  // What is reckoned from a day (how long an offer holds, when a job is done) is to have four digits too.
+  int const year = static_cast<int>(std::chrono::year_month_day{*date}.year());
+  if (year < 1900 || year > 2999)
+    return refuse(flag_fault(FaultCode::out_of_range, text, "a day of the years 1900 to 2999"));
+  return FlagValue(*date);
+}
+
 Read<FlagValue> read_clock(std::string_view text) {
   auto const digit = [&](std::size_t i) { return text[i] >= '0' && text[i] <= '9'; };
   bool const good = text.size() == 5 && digit(0) && digit(1) && text[2] == ':' && digit(3) && digit(4) &&

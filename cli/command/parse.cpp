@@ -292,6 +292,7 @@ Read<Line> parse_line(std::span<std::string const> words) {
     for (std::string const& word : words)
       if (!version && looks_like_flag(word) && known_flag(flag_name(word)) == nullptr)
         return refuse(command_fault("", "", word, "a flag of endband; endband help lists them"));
+    if (!seen.faults.empty()) return tl::unexpected(seen.faults);
     return line;
   }
   std::string const noun = words[seen.words[0]];

@@ -64,6 +64,15 @@ std::string as_typed(std::vector<std::string> const& words) {
 }
 
 // The rows of a list: its document has one array of objects.
+// Some commands write only where a flag says so, and an export to "-" is only shown.
+bool asks_to_write(Command const& command, Args const& args) {
+  if (!command.writes || (!command.shows_with.empty() && args.has(command.shows_with))) return false;
+  auto const says_so = [&](std::string_view flag) {
+    return !flag.empty() && args.has(flag) && !(flag == "--output" && args.text(flag) == "-");
+  };
+  return command.writes_with.front().empty() || std::ranges::any_of(command.writes_with, says_so);
+}
+
 std::string json_lines(Json const& document) {
   std::string out;
   for (auto const& [key, value] : std::get<Json::Object>(document.value()))
@@ -185,7 +194,7 @@ class Runner {
     context_.typed = as_typed(words_);
     context_.dry_run = globals.dry_run;
     context_.yes = globals.yes;
-    writes_ = command_->writes && (command_->writes_with.empty() || line.args.has(command_->writes_with));
+    writes_ = asks_to_write(*command_, line.args);
     auto const answer = command_->run(context_, line.args);
     if (!answer) return refused(answer.error());
     Outcome result;

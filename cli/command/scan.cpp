@@ -41,14 +41,15 @@ Scan scan(std::span<std::string const> line) {
     }
     if (word == "-h" || word == "--help") result.help = true;
     Flag const* flag = known_flag(flag_name(word));
-    if (flag == nullptr || flag->type == FlagType::on || word.find('=') != std::string::npos) continue;
-    bool const has_value = i + 1 < line.size() && line[i + 1] != "--" &&
+    if (flag == nullptr || flag->type == FlagType::on) continue;
+    if (word.find('=') < word.size() - 1) continue;
+    bool const has_value = !word.ends_with('=') && i + 1 < line.size() && line[i + 1] != "--" &&
                            !(looks_like_flag(line[i + 1]) && known_flag(flag_name(line[i + 1])) != nullptr);
     if (has_value)
       ++i;
     else
       result.faults.push_back({FaultCode::bad_command,
-                               {"", 0, 0, word},
+                               {"", 0, 0, std::string(flag_name(word))},
                                "",
                                "its value, " + std::string(placeholder(flag->type)),
                                {}});

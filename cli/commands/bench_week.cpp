@@ -214,7 +214,7 @@ Command bench_week() {
           "nobody's hours are known, a step can be done by nobody, or a drawing is there and --yes is not "
           "said",
       .writes = true,
-      .writes_with = "--svg",
+      .writes_with = {"--svg"},
       .lists = false,
       .run = run};
 }

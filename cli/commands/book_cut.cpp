@@ -110,7 +110,7 @@ Command book_cut() {
           .examples = {"book cut book.toml", "book cut book.toml --new --svg cuts"},
           .refused_when = "something cannot be cut, or a drawing is there and --yes is not said",
           .writes = true,
-          .writes_with = "--svg",
+          .writes_with = {"--svg"},
           .lists = false,
           .run = run};
 }

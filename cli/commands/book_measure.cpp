@@ -65,7 +65,7 @@ Command book_measure() {
       .examples = {"book measure book.toml", "book measure book.toml --svg drawings"},
       .refused_when = "a material lacks a figure the book needs, or a drawing is there and --yes is not said",
       .writes = true,
-      .writes_with = "--svg",
+      .writes_with = {"--svg"},
       .lists = false,
       .run = run};
 }

@@ -1,11 +1,8 @@
 // Starts a description from a model that is built in.
 #include "cli/commands/commands.h"
+#include "cli/process/put_files.h"
+#include "cli/process/taken.h"
 #include "engine/book/spec.h"
-
-#include <cerrno>
-#include <cstring>
-#include <filesystem>
-#include <fstream>
 
 namespace endband::cli {
 namespace {
@@ -57,21 +54,6 @@ Document to_document(Started const& view) {
   return document;
 }
 
-// Written beside and renamed, so that no half of a file is ever there.
-Read<bool> write_file(std::string const& path, std::string_view text) {
-  namespace fs = std::filesystem;
-  std::string const beside = path + ".unfinished";
-  std::ofstream file(beside, std::ios::binary | std::ios::trunc);
-  file << text;
-  file.close();
-  std::error_code error;
-  if (file) fs::rename(beside, path, error);
-  if (file && !error) return true;
-  std::string const why = error ? error.message() : std::strerror(errno);
-  fs::remove(beside, error);
-  return refuse({FaultCode::file_unusable, {path, 0, 0, ""}, why, "a file that can be written", {}});
-}
-
 Read<Answer> run(Context& context, Args const& args) {
   if (args.has("--list")) return Answer(ModelList{{models().begin(), models().end()}});
   if (args.word_count() == 0)
@@ -85,12 +67,11 @@ Read<Answer> run(Context& context, Args const& args) {
     if (model.name == name) view.model = model;
   if (view.file == "-") view.file.reset();
   if (!view.file) return Answer(std::move(view));
-  if (std::error_code error; std::filesystem::exists(*view.file, error) && !context.yes)
-    return refuse(
-        {FaultCode::already_exists, args.where("--output"), *view.file, "--yes, to write over it", {}});
+  if (auto fault = taken(*view.file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
+  FilePlace const place = place_of(*view.file);
+  std::vector<NewFile> const files{{place.name, std::string(view.model.text)}};
   if (!context.dry_run)
-    if (auto const written = write_file(*view.file, view.model.text); !written)
-      return tl::unexpected(written.error());
+    if (auto const put = put_files(place.folder, files); !put) return tl::unexpected(put.error());
   return Answer(std::move(view));
 }
 
@@ -112,6 +93,7 @@ Command book_start() {
       .examples = {"book start --list", "book start raised-cords -o book.toml"},
       .refused_when = "the file is there already, and --yes is not said",
       .writes = true,
+      .writes_with = {"--output"},
       .lists = false,
       .run = run};
 }

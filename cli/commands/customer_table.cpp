@@ -25,7 +25,7 @@ Read<Answer> run_export(Context& context, Args const& args) {
     SheetFields& row = rows.emplace_back(fields_of(customer));
     row.insert(row.begin(), {"code", customer.code});
   }
-  return exported(context, args, "customers", customer_columns(), rows);
+  return exported(context, args, {"customer", "customers"}, customer_columns(), rows);
 }
 
 // All customers are read once: a file has many rows.
@@ -96,7 +96,7 @@ Command customer_export() {
           .examples = {"customer export --output customers.csv", "customer export --separator tab"},
           .refused_when = "the file is there already",
           .writes = true,
-          .writes_with = "--output",
+          .writes_with = {"--output"},
           .run = run_export};
 }
 

@@ -61,10 +61,14 @@ Read<Loaded> load(db::Workshop& workshop, std::vector<std::string> const& codes,
   return Loaded{std::move(*rest), std::move(whole.error())};
 }
 
-std::vector<Fault> with_near(std::vector<Fault> faults, std::vector<Fault> const& unknown) {
-  for (Fault& fault : faults)
+std::vector<Fault> with_near(db::Workshop& workshop, std::vector<Fault> faults,
+                             std::vector<Fault> const& unknown) {
+  for (Fault& fault : faults) {
+    if (fault.code != FaultCode::unknown_material) continue;
     for (Fault const& known : unknown)
-      if (fault.code == FaultCode::unknown_material && fault.found == known.found) fault.near = known.near;
+      if (fault.found == known.found) fault.near = known.near;
+    if (auto const from = db::known_from(workshop, fault.found)) fault.expected = db::known_from_text(*from);
+  }
   return faults;
 }
 
@@ -118,12 +122,12 @@ Read<void> complete(db::Workshop& workshop, Described& result, std::vector<Fault
   result.catalogue = std::move(loaded->catalogue);
   auto book = resolve(layers, result.catalogue);
   if (!faults.empty()) {
-    if (!book) add_faults_of_materials(faults, with_near(std::move(book.error()), loaded->unknown));
+    if (!book) add_faults_of_materials(faults, with_near(workshop, std::move(book.error()), loaded->unknown));
     sort_by_place(faults);
     return tl::unexpected(std::move(faults));
   }
   if (!book) {
-    auto missing = with_near(std::move(book.error()), loaded->unknown);
+    auto missing = with_near(workshop, std::move(book.error()), loaded->unknown);
     sort_by_place(missing);
     return tl::unexpected(std::move(missing));
   }

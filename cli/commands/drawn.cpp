@@ -1,6 +1,9 @@
 #include "cli/commands/drawn.h"
 
 #include "cli/document/svg.h"
+#include "cli/process/taken.h"
+
+#include <filesystem>
 
 namespace endband::cli {
 
@@ -12,10 +15,12 @@ std::vector<NewFile> svg_files(std::vector<Drawing> const& drawings) {
 
 Read<void> may_draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
                     std::vector<NewFile> const& files) {
-  if (!folder || context.yes) return {};
+  if (!folder) return {};
   std::vector<Fault> faults;
-  for (std::string const& path : files_there(*folder, files))
-    faults.push_back({FaultCode::already_exists, args.where("--svg"), path, "--yes, to write over it", {}});
+  for (NewFile const& file : files)
+    if (auto fault =
+            taken((std::filesystem::path(*folder) / file.name).string(), args.where("--svg"), context.yes))
+      faults.push_back(std::move(*fault));
   if (!faults.empty()) return tl::unexpected(std::move(faults));
   return {};
 }

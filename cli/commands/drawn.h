@@ -16,7 +16,7 @@ namespace endband::cli {
 // Each drawing as a file of its name.
 std::vector<NewFile> svg_files(std::vector<Drawing> const& drawings);
 
-// already_exists for each file that is there; without a folder there is nothing to say.
+// As `taken` says, for each of them; without a folder there is nothing to say.
 Read<void> may_draw(Context const& context, Args const& args, std::optional<std::string> const& folder,
                     std::vector<NewFile> const& files);
 // Both, one after the other, where nothing else is written.

@@ -276,7 +276,7 @@ Command job_cut() {
           "there "
           "and --yes is not said",
       .writes = true,
-      .writes_with = "--take",
+      .writes_with = {"--take"},
       .lists = false,
       .run = run};
 }

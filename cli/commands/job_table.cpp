@@ -89,7 +89,7 @@ Read<Answer> run(Context& context, Args const& args) {
     if (!seen) return tl::unexpected(seen.error());
     rows.push_back(row_of(*seen));
   }
-  return exported(context, args, "jobs", job_columns(), rows);
+  return exported(context, args, {"job", "jobs"}, job_columns(), rows);
 }
 
 std::string const about =
@@ -109,7 +109,7 @@ Command job_export() {
           .examples = {"job export --output jobs.csv", "job export --separator semicolon"},
           .refused_when = "the file is there already",
           .writes = true,
-          .writes_with = "--output",
+          .writes_with = {"--output"},
           .run = run};
 }
 

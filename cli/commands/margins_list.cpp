@@ -312,6 +312,7 @@ Command margins_list() {
           .examples = {"margins list --by binding", "margins list --sort gap --jsonl"},
           .refused_when = "",
           .writes = true,
+          .writes_with = {"--svg"},
           .lists = true,
           .run = run};
 }

@@ -289,6 +289,7 @@ Command margins_show() {
           .examples = {"margins show 26-001", "margins show 26-001 --svg figures"},
           .refused_when = "the job is not finished",
           .writes = true,
+          .writes_with = {"--svg"},
           .lists = false,
           .run = run};
 }

@@ -261,6 +261,7 @@ Command margins_worth() {
           .examples = {"margins worth", "margins worth --since 2026-01-01 --json"},
           .refused_when = "",
           .writes = true,
+          .writes_with = {"--svg"},
           .lists = false,
           .run = run};
 }

@@ -67,8 +67,8 @@ Document to_document(MarginsYear const& view) {
   YearFigures const& figures = view.figures;
   Currency const currency = currency_of(view);
   Document document;
-  document.heading(
-      fmt::format("{} to {}: {} jobs finished", date_text(view.from), date_text(view.to), view.jobs));
+  document.heading(fmt::format("{} to {}: {} {} finished", date_text(view.from), date_text(view.to),
+                               view.jobs, view.jobs == 1 ? "job" : "jobs"));
   Table overhead{{{"Overhead"}, {std::string(currency.code()), Align::decimal}}, {}};
   overhead.add({"Planned for these days", money_text(view.seen.overhead_planned)});
   overhead.add({view.spent_said ? "Spent, as said" : "Spent, as the settings say day by day",

@@ -100,7 +100,7 @@ Read<Answer> run_export(Context& context, Args const& args) {
     SheetFields const price = price_of(*material.price, material.sold_by);
     row.insert(row.end(), price.begin(), price.end());
   }
-  return exported(context, args, "materials", material_columns(), rows);
+  return exported(context, args, {"material", "materials"}, material_columns(), rows);
 }
 
 // --- in
@@ -226,7 +226,7 @@ Command material_export() {
                        "material export --kind leather --separator semicolon"},
           .refused_when = "the file is there already",
           .writes = true,
-          .writes_with = "--output",
+          .writes_with = {"--output"},
           .run = run_export};
 }
 

@@ -4,12 +4,14 @@
 #include "cli/document/text.h"
 #include "cli/pdf/pdf.h"
 #include "cli/process/put_files.h"
+#include "cli/process/taken.h"
 #include "cli/words/values.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
+#include <filesystem>
 
 namespace endband::cli {
 namespace {
@@ -28,6 +30,12 @@ std::optional<PaperForm> by_ending(std::string_view file, std::span<PaperForm co
   auto const found =
       std::ranges::find_if(allowed, [&](PaperForm form) { return file.ends_with(row_of(form).ending); });
   return found == allowed.end() ? std::nullopt : std::optional(*found);
+}
+
+std::string endings(std::span<PaperForm const> allowed) {
+  std::vector<std::string> named;
+  for (PaperForm const form : allowed) named.emplace_back(row_of(form).ending);
+  return listed(named, "or");
 }
 
 // "the typeface has no letters for: 漢 字"
@@ -89,6 +97,9 @@ Read<PaperForm> paper_form(Args const& args, std::span<PaperForm const> allowed)
   auto const said = args.text("--as");
   auto const file = args.text("--output");
   auto const by_name = file ? by_ending(*file, allowed) : std::nullopt;
+  if (!said && file && !by_name && std::filesystem::path(*file).has_extension())
+    return refuse({FaultCode::bad_value, args.where("--output"), *file,
+                   fmt::format("a name that ends in {}; or --as says the form", endings(allowed)), {}});
   if (!said) return by_name.value_or(PaperForm::html);
   std::vector<std::string_view> names;
   for (PaperForm const form : allowed) names.push_back(row_of(form).name);
@@ -112,10 +123,9 @@ Read<PaperFile> write_text(Context& context, Args const& args, std::string const
   if (file == "-")
     return refuse(
         {FaultCode::bad_value, args.where("--output"), file, "a file's name, such as " + usual, {}});
+  if (auto fault = taken(file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
   FilePlace const place = place_of(file);
   std::vector<NewFile> const files{{place.name, std::move(text)}};
-  if (!context.yes && !files_there(place.folder, files).empty())
-    return refuse({FaultCode::already_exists, args.where("--output"), file, "--yes, to write over it", {}});
   if (!context.dry_run)
     if (auto put = put_files(place.folder, files); !put) return tl::unexpected(std::move(put.error()));
   return PaperFile{file, {}};

@@ -3,6 +3,7 @@
 #include "cli/commands/spreadsheet_columns.h"
 #include "cli/document/document.h"
 #include "cli/process/put_files.h"
+#include "cli/process/taken.h"
 #include "cli/words/values.h"
 
 #include <fmt/format.h>
@@ -25,7 +26,7 @@ Read<std::optional<Marks>> marks_said(Args const& args) {
 }
 
 struct Exported {
-  std::string noun;
+  Counted noun;
   std::optional<std::string> file;
   std::size_t rows = 0;
   std::string text;
@@ -41,7 +42,8 @@ Json to_json(Exported const& view) {
 
 Document to_document(Exported const& view) {
   if (!view.file) return Document().add(Verbatim{view.text});
-  return Document().paragraph(fmt::format("{} {} {} in {}.", view.rows, view.noun,
+  return Document().paragraph(fmt::format("{} {} {} in {}.", view.rows,
+                                          view.rows == 1 ? view.noun.one : view.noun.many,
                                           view.dry_run     ? "would be"
                                           : view.rows == 1 ? "is"
                                                            : "are",
@@ -70,21 +72,21 @@ std::vector<SpreadsheetColumn> sheet_columns(Command const& command) {
 }
 
 std::vector<Flag> export_flags() {
-  return {{"--output", FlagType::file, "the file to write; else standard output", 'o'}, separator_flag};
+  return {{"--output", FlagType::file, "the file to write; else, or with -, standard output", 'o'},
+          separator_flag};
 }
 
-Read<Answer> exported(Context& context, Args const& args, std::string_view noun,
+Read<Answer> exported(Context& context, Args const& args, Counted noun,
                       std::vector<SpreadsheetColumn> const& columns, std::vector<SheetFields> const& rows) {
   auto const marks = marks_said(args);
   if (!marks) return tl::unexpected(marks.error());
-  Exported view{std::string(noun), args.text("--output"), rows.size(),
+  Exported view{noun, args.text("--output"), rows.size(),
                 write_sheet(columns, rows, marks->value_or(Marks::comma)), context.dry_run};
+  if (view.file == "-") view.file.reset();
   if (!view.file) return Answer(std::move(view));
+  if (auto fault = taken(*view.file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
   FilePlace const place = place_of(*view.file);
   std::vector<NewFile> const files{{place.name, view.text}};
-  if (!context.yes && !files_there(place.folder, files).empty())
-    return refuse(
-        {FaultCode::already_exists, args.where("--output"), *view.file, "--yes, to write over it", {}});
   if (!context.dry_run)
     if (auto const put = put_files(place.folder, files); !put) return tl::unexpected(put.error());
   return Answer(std::move(view));

@@ -25,8 +25,11 @@ inline constexpr std::string_view export_about =
     "--separator "
     "semicolon the decimal mark is a comma too. Words that a spreadsheet would take for a formula begin with "
     "an apostrophe, and lose it when they are imported.";
-// `noun`: of what, in the plural. To --output, or to standard output.
-Read<Answer> exported(Context& context, Args const& args, std::string_view noun,
+struct Counted {
+  std::string_view one, many;  // "material", "materials"
+};
+// Rows of what is counted so, to --output or to standard output.
+Read<Answer> exported(Context& context, Args const& args, Counted noun,
                       std::vector<SpreadsheetColumn> const& columns, std::vector<SheetFields> const& rows);
 
 // --- in

@@ -328,6 +328,7 @@ Command steps_learn() {
           .examples = {"steps learn", "steps learn --accept sew-sections --from 2026-12-01 --dry-run"},
           .refused_when = "--accept names what nothing was learned of",
           .writes = true,
+          .writes_with = {"--accept", "--svg"},
           .lists = false,
           .run = run};
 }

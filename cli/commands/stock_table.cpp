@@ -113,7 +113,8 @@ Read<Answer> run_export(Context& context, Args const& args) {
                                                      {"place", each.place()}});
     if (by_lot) row.emplace_back("lot", each.lot);
   }
-  return exported(context, args, by_lot ? "lots" : "goods", stock_columns(by_lot), rows);
+  return exported(context, args, by_lot ? Counted{"lot", "lots"} : Counted{"material", "materials"},
+                  stock_columns(by_lot), rows);
 }
 
 // --- in
@@ -338,7 +339,7 @@ Command stock_export() {
           .examples = {"stock export --output stock.csv", "stock export --lots"},
           .refused_when = "the file is there already, or goods moved after the day",
           .writes = true,
-          .writes_with = "--output",
+          .writes_with = {"--output"},
           .run = run_export};
 }
 

@@ -69,9 +69,11 @@ Wants gather_wants(db::Workshop& workshop, std::vector<Wanted> also, Date by, Da
   for (Wanted const& want : wants.wanted) asked.insert(want.material);
   for (Material& material : db::list_materials(workshop, on, std::nullopt)) {
     Supply const supply = db::find_supply(workshop, material.id, on);
-    if (supply.reorder_at || asked.contains(material.id))
+    if (asked.erase(material.id) > 0 || supply.reorder_at)
       wants.materials.push_back({std::move(material), supply});
   }
+  for (MaterialId const& later : asked)  // a day before they were known was asked about
+    wants.materials.push_back({db::known_material(workshop, later, on), {}});
   for (db::LotRow const& lot : db::lots(workshop, std::nullopt, false)) {
     if (in_custody(lot) || lot.quantity.n == 0) continue;
     // What was bought for a job that has ended, or an offcut of one, serves whoever needs it.

@@ -2,10 +2,9 @@
 #include "cli/commands/commands.h"
 #include "cli/commands/workshop_text.h"
 #include "cli/process/private_file.h"
+#include "cli/process/taken.h"
 
 #include <fmt/format.h>
-
-#include <filesystem>
 
 namespace endband::cli {
 namespace {
@@ -65,9 +64,7 @@ Read<Answer> run(Context& context, Args const& args) {
     });
     return Answer(std::move(view));
   }
-  if (std::error_code error; std::filesystem::exists(*view.file, error) && !context.yes)
-    return refuse(
-        {FaultCode::already_exists, args.where("--output"), *view.file, "--yes, to write over it", {}});
+  if (auto fault = taken(*view.file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
   auto const rows = write_file(**workshop, *view.file, context.dry_run);
   if (!rows) return tl::unexpected(rows.error());
   view.rows = *rows;
@@ -93,6 +90,7 @@ Command workshop_export() {
       .examples = {"workshop export --output workshop.jsonl", "workshop export -o -"},
       .refused_when = "the file is there already, and --yes is not said",
       .writes = true,
+      .writes_with = {"--output"},
       .lists = false,
       .run = run};
 }

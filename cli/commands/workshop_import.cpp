@@ -112,6 +112,7 @@ Command workshop_import() {
           .examples = {"workshop import past.toml --dry-run", "workshop import past.toml"},
           .refused_when = "anything in it is wrong, or a price, a step or a setting of its day is missing",
           .writes = true,
+          .shows_with = "--example",
           .lists = false,
           .run = run};
 }

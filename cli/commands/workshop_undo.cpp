@@ -100,7 +100,7 @@ Command workshop_undo() {
           .examples = {"workshop undo --dry-run", "workshop undo --yes"},
           .refused_when = "a later entry builds on it, or it wrote what cannot be taken back",
           .writes = true,
-          .writes_with = "--yes",
+          .writes_with = {"--yes"},
           .lists = false,
           .run = run};
 }

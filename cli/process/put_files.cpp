@@ -84,15 +84,6 @@ FilePlace place_of(std::string const& file) {
   return {slash == 0 ? "/" : file.substr(0, slash), file.substr(slash + 1)};
 }
 
-std::vector<std::string> files_there(std::string const& folder, std::span<NewFile const> files) {
-  std::vector<std::string> there;
-  for (NewFile const& file : files) {
-    fs::path const path = fs::path(folder) / file.name;
-    if (std::error_code error; fs::exists(fs::symlink_status(path, error))) there.push_back(path.string());
-  }
-  return there;
-}
-
 Read<bool> put_files(std::string const& folder, std::span<NewFile const> files) {
   SignalsWait const wait;  // until nothing unfinished is left
   Beside beside(folder);

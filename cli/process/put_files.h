@@ -20,9 +20,6 @@ struct FilePlace {
 };
 FilePlace place_of(std::string const& file);
 
-// Which of them the folder has already.
-std::vector<std::string> files_there(std::string const& folder, std::span<NewFile const> files);
-
 // A name that leads out of the folder throws std::logic_error, whatever data it was made from.
 // Makes the folder where there is none, writes every file beside its place, and only when all are written
 // puts them there, over what had their names. Where one cannot be written none is changed, and nothing is

@@ -152,9 +152,10 @@ bool within_letter(std::string_view text, std::size_t at) {
 Shown around(std::string_view line, std::size_t at) {
   if (line.size() <= longest_line) return {line, at};
   std::size_t begin = at > shown_before ? at - shown_before : 0;
-  while (within_letter(line, begin)) ++begin;
   std::size_t end = std::min(line.size(), begin + longest_line);
-  while (within_letter(line, end)) --end;
+  // A letter has four bytes at most: where none begins so near, the text is broken, and any place will do.
+  for (int i = 1; i < 4 && begin < at && within_letter(line, begin); ++i) ++begin;
+  for (int i = 1; i < 4 && within_letter(line, end); ++i) --end;
   return {line.substr(begin, end - begin), at - begin, begin > 0, end < line.size()};
 }
 

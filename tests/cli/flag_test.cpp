@@ -106,6 +106,28 @@ TEST_CASE("a forgotten value does not swallow the next flag") {
   CHECK(line.error().front().where.field == "--name");
 }
 
+TEST_CASE("a value that is not there is missed, with no command too") {
+  std::vector<std::vector<std::string>> const lines{{"--workshop"},
+                                                    {"--workshop="},
+                                                    {"--workshop=", "material", "list"},
+                                                    {"material", "list", "--workshop"}};
+  for (std::vector<std::string> const& words : lines) {
+    auto const line = parsed(words);
+    REQUIRE_FALSE(line);
+    CHECK(line.error().front().where.field == "--workshop");
+    CHECK(line.error().front().expected == "its value, FILE");
+  }
+}
+
+TEST_CASE("a day of business is of our times, and words are more than spaces") {
+  CHECK(value<Date>(FlagType::date, "1900-01-01") == read_date("1900-01-01").value());
+  CHECK(value<Date>(FlagType::date, "2999-12-31") == read_date("2999-12-31").value());
+  for (char const* far : {"1899-12-31", "3000-01-01", "9999-12-31", "0001-01-01"})
+    CHECK(refusal(FlagType::date, far) == FaultCode::out_of_range);
+  CHECK(refusal(FlagType::words, "  ") == FaultCode::bad_value);
+  CHECK(value<std::string>(FlagType::words, "").empty());
+}
+
 TEST_CASE("all slips of a line are told at once") {
   auto const line = parsed({"material", "list", "--kind", "papr", "--on", "2026-13-01"});
   REQUIRE_FALSE(line);

@@ -37,6 +37,14 @@ class Jobs(unittest.TestCase):
         self.bench.good("quote", "make", "book.toml", "--customer", "ida-quill", "--made-to", "business", "--delivery",
                         "collected")
 
+    def test_before_its_materials_were_known_a_job_wants_them_all_the_same(self):
+        self.bench.good("quote", "accept", "1")
+        for words in (["stock", "to-buy"], ["workshop", "today"]):
+            self.assertTrue(self.bench.good(*words, "--on", "2020-01-01"))
+        refused = self.bench.run("material", "show", "goat-moss-08", "--on", "2020-01-01")
+        self.assertEqual(refused.returncode, 2)
+        self.assertIn("on, when it is first known", refused.stderr.decode())
+
     def words(self, material, amount, times=1):
         """So much of a material as one would say it, rounded up."""
         (name, n), = amount.items()

@@ -5,6 +5,7 @@ usage: process.py ENDBAND SAMPLE_WORKSHOP
 """
 
 import fcntl
+import itertools
 import os
 import pty
 import signal
@@ -66,6 +67,35 @@ class Outputs(unittest.TestCase):
             self.assertEqual(done.returncode, 3)
             self.assertIn(b"is done and saved", done.stderr)
             self.assertIn("X", bench.good("customer", "show", "x"))
+
+    def test_what_is_only_shown_is_not_told_as_saved(self):
+        shown = (["workshop", "export"], ["workshop", "export", "-o", "-"], ["customer", "export", "-o", "-"], ["book", "start", "case"],
+                 ["workshop", "import", "--example"], ["margins", "list"], ["margins", "worth"], ["steps", "learn"])
+        with program.Bench(ENDBAND, SAMPLE) as bench, open("/dev/full", "wb") as full:
+            for words in shown:
+                with self.subTest(words=words):
+                    done = subprocess.run([bench.endband, *words], stdout=full, stderr=subprocess.PIPE, env=bench.env, check=False)
+                    self.assertEqual(done.returncode, 3)
+                    self.assertNotIn(b"is done and saved", done.stderr)
+
+    def test_no_workshop_is_written_over_by_what_it_gives(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            (bench.folder / "to").symlink_to(bench.workshop)
+            quote = bench.json("quote", "make", bench.write("book.toml", BOOK))["number"]
+            os.mkfifo(bench.folder / "pipe")
+            before = bench.workshop.read_bytes()
+            writers = (["customer", "export"], ["material", "export"], ["workshop", "export"], ["book", "start", "case"],
+                       ["quote", "print", quote, "--as", "html"])
+            for words, (file, why) in itertools.product(writers, ((bench.workshop.name, "never written over"), ("to", "never written over"),
+                                                                  (bench.workshop.name + "-wal", "belongs to a workshop"),
+                                                                  ("pipe", "a device or a pipe"), (".", "is a folder"))):
+                for dry in ([], ["--dry-run"]):
+                    with self.subTest(words=words, file=file, dry=dry):
+                        done = bench.run(*words, "-o", file, "--yes", *dry)
+                        self.assertEqual(done.returncode, 3, done.stderr)
+                        self.assertIn(why, done.stderr.decode())
+            self.assertEqual(bench.workshop.read_bytes(), before)
+            self.assertTrue((bench.folder / "to").is_symlink() and (bench.folder / "pipe").is_fifo())
 
     def test_what_writes_nothing_says_nothing_of_saving(self):
         with program.Bench(ENDBAND, SAMPLE) as bench:

@@ -110,6 +110,17 @@ TEST_CASE("control characters of a file reach no terminal") {
         std::string::npos);
 }
 
+TEST_CASE("of a long line without a whole letter some is shown all the same") {
+  std::string const text(400, '\x80');
+  for (int const column : {1, 2, 200, 400}) {
+    CAPTURE(column);
+    Fault const fault{FaultCode::bad_syntax, {"b.toml", 1, column, ""}, "", "a text file saved as UTF-8", {}};
+    auto const shown = faults_text(std::span(&fault, 1), [&](std::string_view) { return &text; }, {});
+    CHECK(shown.find("   1 | ") != std::string::npos);
+    CHECK(shown.size() > 150);
+  }
+}
+
 TEST_CASE("the exit code of several faults is the highest of theirs") {
   std::vector<Fault> const faults{{FaultCode::no_price, {}, "", "", {}},
                                   {FaultCode::bad_value, {}, "", "", {}}};

@@ -173,6 +173,22 @@ TEST_CASE("all unknown materials are told at once, with what may have been meant
   CHECK(loaded.error()[1].near == std::vector<std::string>{"laid-120"});
 }
 
+TEST_CASE(
+    "on a day before it was known a material is missed with the day from which it is, and still found by its "
+    "id") {
+  Made bench;
+  bench.add(paper("laid-120"), "2026-03-02");
+  auto const early = find_material(bench.workshop, "laid-120", day("2026-03-01"));
+  REQUIRE_FALSE(early);
+  CHECK(early.error().front().near.empty());
+  CHECK(early.error().front().expected == "a day from 2026-03-02 on, when it is first known");
+  CHECK(known_from(bench.workshop, "laid-120") == day("2026-03-02"));
+  CHECK_FALSE(known_from(bench.workshop, "laid-121"));
+  MaterialId const id = find_material(bench.workshop, "laid-120", day("2026-03-02")).value().id;
+  for (char const* on : {"2026-01-01", "2026-03-02", "2026-09-01"})
+    CHECK(known_material(bench.workshop, id, day(on)).code == "laid-120");
+}
+
 TEST_CASE("what cannot be is refused, and nothing is kept") {
   Made bench;
   bench.add(paper("laid-120"));
