@@ -68,10 +68,8 @@ Read<Answer> run(Context& context, Args const& args) {
   if (view.file == "-") view.file.reset();
   if (!view.file) return Answer(std::move(view));
   if (auto fault = taken(*view.file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
-  FilePlace const place = place_of(*view.file);
-  std::vector<NewFile> const files{{place.name, std::string(view.model.text)}};
   if (!context.dry_run)
-    if (auto const put = put_files(place.folder, files); !put) return tl::unexpected(put.error());
+    if (auto const put = put_file(*view.file, std::string(view.model.text)); !put) return tl::unexpected(put.error());
   return Answer(std::move(view));
 }
 

@@ -98,8 +98,11 @@ Read<PaperForm> paper_form(Args const& args, std::span<PaperForm const> allowed)
   auto const file = args.text("--output");
   auto const by_name = file ? by_ending(*file, allowed) : std::nullopt;
   if (!said && file && !by_name && std::filesystem::path(*file).has_extension())
-    return refuse({FaultCode::bad_value, args.where("--output"), *file,
-                   fmt::format("a name that ends in {}; or --as says the form", endings(allowed)), {}});
+    return refuse({FaultCode::bad_value,
+                   args.where("--output"),
+                   *file,
+                   fmt::format("a name that ends in {}; or --as says the form", endings(allowed)),
+                   {}});
   if (!said) return by_name.value_or(PaperForm::html);
   std::vector<std::string_view> names;
   for (PaperForm const form : allowed) names.push_back(row_of(form).name);
@@ -124,10 +127,8 @@ Read<PaperFile> write_text(Context& context, Args const& args, std::string const
     return refuse(
         {FaultCode::bad_value, args.where("--output"), file, "a file's name, such as " + usual, {}});
   if (auto fault = taken(file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
-  FilePlace const place = place_of(file);
-  std::vector<NewFile> const files{{place.name, std::move(text)}};
   if (!context.dry_run)
-    if (auto put = put_files(place.folder, files); !put) return tl::unexpected(std::move(put.error()));
+    if (auto put = put_file(file, std::move(text)); !put) return tl::unexpected(std::move(put.error()));
   return PaperFile{file, {}};
 }
 

@@ -85,10 +85,8 @@ Read<Answer> exported(Context& context, Args const& args, Counted noun,
   if (view.file == "-") view.file.reset();
   if (!view.file) return Answer(std::move(view));
   if (auto fault = taken(*view.file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
-  FilePlace const place = place_of(*view.file);
-  std::vector<NewFile> const files{{place.name, view.text}};
   if (!context.dry_run)
-    if (auto const put = put_files(place.folder, files); !put) return tl::unexpected(put.error());
+    if (auto const put = put_file(*view.file, view.text); !put) return tl::unexpected(put.error());
   return Answer(std::move(view));
 }
 

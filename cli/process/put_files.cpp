@@ -78,12 +78,6 @@ class Beside {
 
 }  // namespace
 
-FilePlace place_of(std::string const& file) {
-  std::size_t const slash = file.rfind('/');
-  if (slash == std::string::npos) return {".", file};
-  return {slash == 0 ? "/" : file.substr(0, slash), file.substr(slash + 1)};
-}
-
 Read<bool> put_files(std::string const& folder, std::span<NewFile const> files) {
   SignalsWait const wait;  // until nothing unfinished is left
   Beside beside(folder);
@@ -91,6 +85,15 @@ Read<bool> put_files(std::string const& folder, std::span<NewFile const> files) 
   for (NewFile const& file : files)
     if (auto const written = beside.write(file); !written) return written;
   return beside.place_all();
+}
+
+Read<bool> put_file(std::string const& path, std::string text) {
+  fs::path const whole(path);
+  fs::path const folder = whole.has_parent_path() ? whole.parent_path() : fs::path(".");
+  if (std::error_code error; !whole.has_filename() || !fs::is_directory(folder, error))
+    return unusable(whole, "its folder is not there", "a file in a folder that is");
+  NewFile const file{whole.filename().string(), std::move(text)};
+  return put_files(folder.string(), std::span(&file, 1));
 }
 
 }  // namespace endband::cli

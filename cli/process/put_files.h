@@ -14,16 +14,12 @@ struct NewFile {
   std::string text;
 };
 
-// A file's name parted into its folder and its name there.
-struct FilePlace {
-  std::string folder, name;
-};
-FilePlace place_of(std::string const& file);
-
 // A name that leads out of the folder throws std::logic_error, whatever data it was made from.
 // Makes the folder where there is none, writes every file beside its place, and only when all are written
 // puts them there, over what had their names. Where one cannot be written none is changed, and nothing is
 // left.
 Read<bool> put_files(std::string const& folder, std::span<NewFile const> files);
+// The same for one file, whose folder must be there: a slip of a path makes none.
+Read<bool> put_file(std::string const& path, std::string text);
 
 }  // namespace endband::cli
