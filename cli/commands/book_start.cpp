@@ -69,7 +69,8 @@ Read<Answer> run(Context& context, Args const& args) {
   if (!view.file) return Answer(std::move(view));
   if (auto fault = taken(*view.file, args.where("--output"), context.yes)) return refuse(std::move(*fault));
   if (!context.dry_run)
-    if (auto const put = put_file(*view.file, std::string(view.model.text)); !put) return tl::unexpected(put.error());
+    if (auto const put = put_file(*view.file, std::string(view.model.text)); !put)
+      return tl::unexpected(put.error());
   return Answer(std::move(view));
 }
 
