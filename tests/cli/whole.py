@@ -250,12 +250,18 @@ class Whole(unittest.TestCase):
 
     def test_a_text_that_was_changed_into_what_cannot_be_is_refused_as_check_would(self):
         filled(self.bench)
+        self.bench.good("job", "cancel", "2", "--keep", "90.00", "--reason", "moved away")
         lines = self.exported("one.jsonl").decode("utf-8").split("\n")[:-1]
-        place = next(i for i, line in enumerate(lines) if line.startswith('{"quote_offer":'))
-        row = json.loads(lines[place])
-        row["quote_offer"]["total"] += 1
-        lines[place] = json.dumps(row)
-        self.refused(lines, "bad.jsonl", "quote", exit_code=1)
+        for table, change, said in (("quote_offer", {"total": 1}, "quote_offer of 26-001a"),
+                                    ("job_result", {"to_pay": 1}, "what is kept and the tax on it"),
+                                    ("job_result", {"materials": 500, "total": 500}, "as the job's rows give"),
+                                    ("job_time", {"seconds": -60}, "as the job's rows give")):
+            place = next(i for i, line in enumerate(lines) if line.startswith(f'{{"{table}":'))
+            row = json.loads(lines[place])
+            for column, more in change.items():
+                row[table][column] += more
+            with self.subTest(table=table, change=change):
+                self.refused([*lines[:place], json.dumps(row), *lines[place + 1:]], "bad.jsonl", said, exit_code=1)
 
 
 if __name__ == "__main__":

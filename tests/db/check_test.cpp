@@ -3,6 +3,7 @@
 #include "db/whole.h"
 #include "tests/db/any_quote.h"
 #include "tests/db/bench.h"
+#include "tests/db/broken.h"
 
 #include <SQLiteCpp/Column.h>
 #include <doctest/doctest.h>
@@ -29,26 +30,7 @@ struct Made {
       });
   }
 
-  // The faults of a copy in which triggers were dropped, `sql` was run, and triggers were put back.
-  std::vector<Fault> broken_by(std::string const& sql) {
-    std::string const copy = folder.file("copy.db");
-    std::filesystem::remove(copy);
-    std::filesystem::copy_file(path, copy);
-    {
-      SQLite::Database database(copy, SQLite::OPEN_READWRITE);
-      std::vector<std::pair<std::string, std::string>> triggers;
-      SQLite::Statement select(database, "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
-      while (select.executeStep())
-        triggers.emplace_back(select.getColumn(0).getString(), select.getColumn(1).getString());
-      select.reset();
-      for (auto const& [name, text] : triggers) database.exec("DROP TRIGGER " + name);
-      database.exec("PRAGMA ignore_check_constraints = ON");
-      database.exec(sql);
-      for (auto const& [name, text] : triggers) database.exec(text);
-    }
-    Workshop workshop = Workshop::open(copy).value();
-    return check(workshop);
-  }
+  std::vector<Fault> broken_by(std::string const& sql) const { return broken_copy(path, sql); }
 
   std::vector<std::string> columns_of(std::string const& table) {
     SQLite::Database database(path);
@@ -68,14 +50,6 @@ struct Made {
     return select.getColumn(0).getString();
   }
 };
-
-// Some fault names it, as the place or, for a word that nobody knows, in what was found.
-bool names(std::vector<Fault> const& faults, std::string_view what) {
-  return std::any_of(faults.begin(), faults.end(), [&](Fault const& fault) {
-    return fault.code == FaultCode::broken_invariant &&
-           (fault.where.field.starts_with(what) || fault.found.starts_with(what));
-  });
-}
 
 }  // namespace
 

@@ -1,10 +1,8 @@
 // A shelf changed behind the program's back is found, and the row named.
+#include "tests/db/broken.h"
 #include "tests/db/shelf.h"
 
-#include <SQLiteCpp/Column.h>
 #include <doctest/doctest.h>
-
-#include <algorithm>
 
 using namespace endband;
 using namespace endband::db;
@@ -38,33 +36,10 @@ struct Made {
   }
 
   std::vector<Fault> broken_by(std::string const& sql) {
-    std::string const copy = shelf.folder.file("copy.db");
-    std::filesystem::remove(copy);
     write(shelf.workshop, [](Writing&) { return true; });
-    {
-      SQLite::Database from(shelf.path, SQLite::OPEN_READWRITE);
-      from.exec("VACUUM INTO '" + copy + "'");
-      SQLite::Database database(copy, SQLite::OPEN_READWRITE);
-      std::vector<std::pair<std::string, std::string>> triggers;
-      SQLite::Statement select(database, "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
-      while (select.executeStep())
-        triggers.emplace_back(select.getColumn(0).getString(), select.getColumn(1).getString());
-      select.reset();
-      for (auto const& [name, text] : triggers) database.exec("DROP TRIGGER " + name);
-      database.exec("PRAGMA ignore_check_constraints = ON");
-      database.exec(sql);
-      for (auto const& [name, text] : triggers) database.exec(text);
-    }
-    Workshop workshop = Workshop::open(copy).value();
-    return check(workshop);
+    return broken_copy(shelf.path, sql);
   }
 };
-
-bool names(std::vector<Fault> const& faults, std::string_view what) {
-  return std::any_of(faults.begin(), faults.end(), [&](Fault const& fault) {
-    return fault.code == FaultCode::broken_invariant && fault.where.field.starts_with(what);
-  });
-}
 
 }  // namespace
 
