@@ -110,3 +110,34 @@ TEST_CASE("a settlement keeps what the workshop says, and the tax on it") {
   CHECK(bench.broken_by("UPDATE job_time SET seconds = 99").find("job_result 1: hours of 2 h") !=
         std::string::npos);
 }
+
+TEST_CASE("what was agreed on is what the accepted quote offers, and then what each change makes of it") {
+  JobBench bench;
+  bench.accept();
+  JobHeader const job = bench.job();
+  FrozenQuote const before = bench.frozen;
+  bench.frozen.outside[0].price = bench.frozen.outside[0].each = eur(70'00);
+  bench.price();
+  Change const change =
+      priced_change(before, job.price, before.sheet, bench.frozen, load_record(bench.workshop, job)).value();
+  bench.write([&](Writing& w) {
+    QuoteHeader const now = save_issue(w, job.quote, bench.until, bench.frozen).value();
+    return change_agreed(w, job, now, change, day("2026-12-01"), "more gold").value();
+  });
+  std::string const path = bench.folder.file("workshop.db");
+  CHECK(to_text(broken_copy(path, "SELECT 1")) == "");
+  for (auto const& [sql, named] :
+       {std::pair{"price = price + 1 WHERE id = 1", "job_agreed 1: price "},
+        {"to_pay = to_pay - 1 WHERE id = 1", "job_agreed 1: to pay "},
+        {"deposit = deposit - 1 WHERE id = 1", "job_agreed 1: deposit "},
+        {"thrown_away = 1 WHERE id = 1", "job_agreed 1: thrown away 0.01: 0.00, before any change"},
+        {"quote = 2 WHERE id = 1", "job_agreed 1: names a quote that was not accepted then"},
+        {"price = price + 100 WHERE id = 2", "job_agreed 2: to pay "},
+        {"to_pay = to_pay + 1 WHERE id = 2", "job_agreed 2: to pay "},
+        {"deposit = deposit + 1 WHERE id = 2", "job_agreed 2: deposit "},
+        {"entry = entry - 1 WHERE id = 2", "job_agreed 2: names a quote that was not accepted then"}}) {
+    CAPTURE(std::string(sql));
+    CHECK(to_text(broken_copy(path, std::string("UPDATE job_agreed SET ") + sql)).find(named) !=
+          std::string::npos);
+  }
+}
