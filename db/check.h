@@ -33,9 +33,10 @@ void check_versions(
 void check_bench(Findings& findings);   // the bench, and what the steps ask of it
 void check_quotes(Findings& findings);  // seals, identities, replay
 void check_stock(Findings& findings);   // sums anew the shelf, and holds each movement to its rules
-void check_selling(Findings& findings);  // outlets, carriage services, listings
-void check_agreed(Findings& findings);   // what each job is made by, and for how much
-void check_jobs(Findings& findings);     // what each job that ended came to, as its rows give it
-void check_homes(Findings& findings);    // no cost both in the overhead and on a job
+void check_lots_said(Findings& findings);  // each lot began with as much as was said of it
+void check_selling(Findings& findings);    // outlets, carriage services, listings
+void check_agreed(Findings& findings);     // what each job is made by, and for how much
+void check_jobs(Findings& findings);       // what each job that ended came to, as its rows give it
+void check_homes(Findings& findings);      // no cost both in the overhead and on a job
 
 }  // namespace endband::db

@@ -253,6 +253,7 @@ class Whole(unittest.TestCase):
         self.bench.good("job", "cancel", "2", "--keep", "90.00", "--reason", "moved away")
         lines = self.exported("one.jsonl").decode("utf-8").split("\n")[:-1]
         for table, change, said in (("quote_offer", {"total": 1}, "quote_offer of 26-001a"),
+                                    ("movement", {"quantity": 1000}, "as its lot says"),
                                     ("job_agreed", {"price": 1}, "as the quote that was accepted offers"),
                                     ("job_agreed", {"to_pay": -1}, "as the quote that was accepted offers"),
                                     ("job_result", {"to_pay": 1}, "what is kept and the tax on it"),

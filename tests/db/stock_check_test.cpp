@@ -107,3 +107,33 @@ TEST_CASE("a changed average is found and its row named") {
     CHECK(names(bench.broken_by(sql), named));
   }
 }
+
+TEST_CASE("a lot begins with as much as was said of it, in packs of that day's price") {
+  Shelf shelf;
+  write(shelf.workshop, [](Writing& writing) {
+    return add_price(writing, "board", pack_of_sheets(50, 40'00, "2026-06-01")).value();
+  });
+  auto const receive_said = [&](ParcelLine line, std::string_view on) {
+    write(shelf.workshop, [&](Writing& writing) {
+      Parcel parcel = Shelf::parcel(on);
+      parcel.lines.push_back(std::move(line));
+      return receive(writing, parcel).value();
+    });
+  };
+  receive_said({"board", sheets(100), "2 packs", eur(80'00), {}, {}, {}}, "2026-07-01");
+  receive_said({"goat", cm2(5000), "0.5 m2", eur(50'00), {}, {}, {}}, "2026-07-01");
+  write(shelf.workshop, [](Writing& writing) {
+    return count(writing, "laid-120", sheets(1234), day("2026-07-02"), "", eur(10'00), "").value();
+  });
+  write(shelf.workshop, [](Writing& writing) {  // of a day before the lot's, but said after it
+    return add_price(writing, "board", pack_of_sheets(20, 20'00, "2026-06-15")).value();
+  });
+  CHECK(broken_copy(shelf.path, "SELECT 1").empty());
+  auto const broken_by = [&](std::string const& quantity) {
+    return told(broken_copy(shelf.path, "UPDATE movement SET quantity = " + quantity)).back();
+  };
+  CHECK(broken_by("900000 WHERE id = 1") == "movement 1: brings 900: 2 packs, as its lot says");
+  CHECK(broken_by("quantity + 1000000000 WHERE id = 2") ==
+        "movement 2: brings 5010 cm2: 0.5 m2, as its lot says");
+  CHECK(broken_by("12340000 WHERE id = 3") == "movement 3: brings 12340: 1234, as its lot says");
+}
