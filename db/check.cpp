@@ -3,6 +3,7 @@
 #include <sqlite3.h>
 
 #include <optional>
+#include <stdexcept>
 
 namespace endband::db {
 
@@ -13,6 +14,19 @@ void Findings::add(std::string_view table, std::string_view row, std::string fou
                     std::move(found),
                     std::move(expected),
                     {}});
+}
+
+void Findings::look_at(std::string_view table, std::string_view row, std::function<void()> const& look) try {
+  look();
+} catch (StoreError const& e) {
+  if (e.code != FaultCode::not_a_workshop) throw;
+  add(table, row, e.what(), "words that this program knows");
+} catch (Overflow const&) {
+  add(table, row, "a number grew too large to be right", "smaller numbers");
+} catch (std::out_of_range const& e) {
+  add(table, row, e.what(), "all its parts");
+} catch (std::logic_error const& e) {  // a share of all there is, where something must be left
+  add(table, row, e.what(), "figures that can be reckoned with");
 }
 
 std::vector<Fault> check(Workshop& workshop) {
@@ -27,6 +41,8 @@ std::vector<Fault> check(Workshop& workshop) {
     } catch (StoreError const& e) {
       if (e.code != FaultCode::not_a_workshop) throw;
       findings.add("file", "", e.what(), "a file that can be read");
+    } catch (Overflow const&) {
+      findings.add("file", "", "a number grew too large to be right", "smaller numbers");
     }
   }
   return std::move(findings.faults);

@@ -5,6 +5,7 @@
 #include "db/workshop.h"
 
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,6 +21,8 @@ class Findings {
   void add(std::string_view table, std::int64_t row, std::string found, std::string expected) {
     add(table, std::to_string(row), std::move(found), std::move(expected));
   }
+  // Looks at one row: what cannot be read or reckoned of it is a fault there.
+  void look_at(std::string_view table, std::string_view row, std::function<void()> const& look);
   Connection& connection() { return workshop.connection(); }
 
   Workshop& workshop;
@@ -37,6 +40,7 @@ void check_lots_said(Findings& findings);  // each lot began with as much as was
 void check_selling(Findings& findings);    // outlets, carriage services, listings
 void check_agreed(Findings& findings);     // what each job is made by, and for how much
 void check_jobs(Findings& findings);       // what each job that ended came to, as its rows give it
+bool job_sums_add_up(Findings& findings);  // else their rows are told, and no job can be looked at
 void check_homes(Findings& findings);      // no cost both in the overhead and on a job
 
 }  // namespace endband::db

@@ -56,10 +56,12 @@ void check_figures(Findings& findings) {
   while (select.step()) {
     AgreedRow row;
     select.read(row.id, row.job, row.quote, row.price, row.to_pay, row.deposit, row.thrown_away);
-    if (before && before->job == row.job)
-      check_changed(findings, *before, row);
-    else
-      check_accepted(findings, row);
+    findings.look_at("job_agreed", std::to_string(row.id), [&] {
+      if (before && before->job == row.job)
+        check_changed(findings, *before, row);
+      else
+        check_accepted(findings, row);
+    });
     before = row;
   }
 }

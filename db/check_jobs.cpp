@@ -1,5 +1,5 @@
-// Jobs that have ended: each has one result of its end, and the result is what its rows give when they are
-// reckoned again.
+// Jobs: each can be reckoned, and one that has ended has one result of its end, which is what its rows give
+// when they are reckoned again.
 #include "db/check.h"
 #include "db/frozen.h"
 #include "db/job_rows.h"
@@ -64,11 +64,10 @@ void check_settled(Findings& findings, Result const& result, FrozenQuote const& 
             "what is kept and the tax on it");
 }
 
-void check_ended(Findings& findings, JobHeader const& job) {
+void check_result(Findings& findings, JobHeader const& job, FrozenQuote const& agreed,
+                  JobRecord const& record) {
   std::optional<Result> const result = standing_result(findings.connection(), job);
   if (!result) return;  // told by check_ends
-  FrozenQuote const agreed = load_frozen(findings.connection(), job.quote.id);
-  JobRecord const record = load_record(findings.workshop, job);
   check_cost(findings, *result, actual_cost(agreed, record));
   if (job.state == JobState::cancelled) {
     check_settled(findings, *result, agreed, record);
@@ -76,6 +75,17 @@ void check_ended(Findings& findings, JobHeader const& job) {
   }
   check_sum(findings, *result, "keeps ", result->kept, job.price, "as the job was agreed on");
   check_sum(findings, *result, "to pay ", result->to_pay, job.to_pay, "as the job was agreed on");
+}
+
+// Of one that goes on too: what it cost so far, and what is due of it, is told wherever it is looked at.
+void check_job(Findings& findings, JobHeader const& job) {
+  findings.look_at("job", job.number, [&] {
+    FrozenQuote const agreed = load_frozen(findings.connection(), job.quote.id);
+    JobRecord const record = load_record(findings.workshop, job);
+    (void)(job.price - actual_cost(agreed, record).total);
+    (void)(job.to_pay - job.paid);
+    if (job.ended) check_result(findings, job, agreed, record);
+  });
 }
 
 // The end of a job and its result are written together.
@@ -99,8 +109,8 @@ void check_ends(Findings& findings) {
 
 void check_jobs(Findings& findings) {
   check_ends(findings);
-  for (JobHeader const& job : list_jobs(findings.workshop, true))
-    if (job.ended) check_ended(findings, job);
+  if (!job_sums_add_up(findings)) return;
+  for (JobHeader const& job : list_jobs(findings.workshop, true)) check_job(findings, job);
 }
 
 }  // namespace endband::db

@@ -77,18 +77,15 @@ void check_prices(Findings& findings) {
       "(SELECT id FROM material_version WHERE material = p.material ORDER BY valid_from, id DESC LIMIT 1))";
   Statement select(findings.connection(), sql);
   while (select.step()) {
-    std::int64_t id = 0;
-    try {
-      select.read(id);
+    auto const id = select.value<std::int64_t>();
+    findings.look_at("price_version", std::to_string(id), [&] {
       Material const material = read_material(select);
       add_faults(findings, "price_version", id, check_material(material, {}));
       Money const due = at_rate(*material.price, findings.workshop.currency());
       if (material.price->price != due)
         findings.add("price_version", id, money_text(material.price->price),
                      money_text(due) + ", as said at its rate");
-    } catch (StoreError const& e) {
-      findings.add("price_version", id, e.what(), "words that this program knows");
-    }
+    });
   }
 }
 

@@ -51,7 +51,9 @@ void fail(int sqlite_code, std::string const& message) {
     case SQLITE_NOLFS:
     case SQLITE_PROTOCOL:
     case SQLITE_NOMEM: throw StoreError(FaultCode::file_unusable, message);
-    default: throw std::logic_error("SQLite " + std::to_string(sqlite_code) + ": " + message);
+    default:
+      if (message == "integer overflow") throw Overflow(message);  // of a sum()
+      throw std::logic_error("SQLite " + std::to_string(sqlite_code) + ": " + message);
   }
 }
 

@@ -250,9 +250,11 @@ class Whole(unittest.TestCase):
 
     def test_a_text_that_was_changed_into_what_cannot_be_is_refused_as_check_would(self):
         filled(self.bench)
+        self.bench.good("job", "paid", "2", "20.00")
         self.bench.good("job", "cancel", "2", "--keep", "90.00", "--reason", "moved away")
         lines = self.exported("one.jsonl").decode("utf-8").split("\n")[:-1]
         for table, change, said in (("quote_offer", {"total": 1}, "quote_offer of 26-001a"),
+                                    ("job_payment", {"amount": 2**63 - 10001}, "smaller numbers"),
                                     ("movement", {"quantity": 1000}, "as its lot says"),
                                     ("job_agreed", {"price": 1}, "as the quote that was accepted offers"),
                                     ("job_agreed", {"to_pay": -1}, "as the quote that was accepted offers"),

@@ -141,3 +141,33 @@ TEST_CASE("what was agreed on is what the accepted quote offers, and then what e
           std::string::npos);
   }
 }
+
+TEST_CASE("amounts that no command would have taken are told at their row, and nothing overflows") {
+  JobBench bench;
+  bench.accept();
+  JobHeader const job = bench.job();
+  bench.write([&](Writing& w) {
+    (void)add_time(w, job, sewing, std::nullopt, {7200}, std::nullopt, day("2026-11-27"), "").value();
+    (void)add_billed(w, job, "edge gilding", eur(41'50), day("2026-11-27")).value();
+    (void)add_billed(w, job, "a die", eur(1'00), day("2026-11-27")).value();
+    (void)add_payment(w, job, eur(100'00), day("2026-11-27"), "").value();
+    return add_payment(w, job, eur(20'00), day("2026-11-28"), "").value();
+  });
+  std::string const path = bench.folder.file("workshop.db"), most = "9223372036854775807";
+  CHECK(to_text(broken_copy(path, "UPDATE job_payment SET amount = " + most + " WHERE id = 1")) ==
+        "job_payment 2: 2000 is too large to be summed: smaller numbers\n");
+  CHECK(to_text(broken_copy(path, "UPDATE job_payment SET amount = -" + most +
+                                      " WHERE id = 2; DELETE FROM job_payment WHERE id = 1")) ==
+        "job 26-001: a number grew too large to be right: smaller numbers\n");
+  CHECK(to_text(broken_copy(path, "UPDATE job_outside SET price = " + most + " WHERE id = 2"))
+            .starts_with("job_outside 2: " + most + " is too large to be summed"));
+  CHECK(to_text(broken_copy(
+            path, "DELETE FROM job_outside WHERE id = 2; UPDATE job_outside SET price = " + most)) ==
+        "job 26-001: a number grew too large to be right: smaller numbers\n");
+  CHECK(names(broken_copy(path, "UPDATE price_version SET said = " + most +
+                                    ", rate_num = 7, rate_den = 2 WHERE id = 2"),
+              "price_version 2"));
+  broken_copy(path, "UPDATE job_payment SET amount = " + most + " WHERE id = 1");
+  Workshop broken = Workshop::open(path + ".broken").value();
+  CHECK_THROWS_AS(list_jobs(broken, true), Overflow);
+}
