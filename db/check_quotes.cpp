@@ -10,7 +10,6 @@
 #include <algorithm>
 #include <chrono>
 #include <optional>
-#include <stdexcept>
 
 namespace endband::db {
 namespace {
@@ -46,15 +45,26 @@ void check_seals(Findings& findings, QuoteName const& quote, FrozenQuote const& 
       findings.add(due.part, "of " + quote.number, "was changed", "as it was written");
 }
 
-void check_quote(Findings& findings, QuoteName const& quote) try {
-  FrozenQuote const frozen = load_frozen(findings.connection(), quote.id);
-  check_seals(findings, quote, frozen);
-  if (std::string const figure = differs(frozen); !figure.empty())
-    findings.add("quote", quote.number, figure, "what the quote's own rows give");
-} catch (StoreError const& e) {
-  findings.add("quote", quote.number, e.what(), "words that this program knows");
-} catch (std::out_of_range const& e) {
-  findings.add("quote", quote.number, e.what(), "all its parts");
+void check_quote(Findings& findings, QuoteName const& quote) {
+  findings.look_at("quote", quote.number, [&] {
+    FrozenQuote const frozen = load_frozen(findings.connection(), quote.id);
+    check_seals(findings, quote, frozen);
+    if (std::string const figure = differs(frozen); !figure.empty())
+      findings.add("quote", quote.number, figure, "what the quote's own rows give");
+  });
+}
+
+// Work that is sure to be ruined is never done: nothing could be reckoned with it.
+void check_ruin(Findings& findings) {
+  Statement select(findings.connection(),
+                   "SELECT quote, position, ruin_chance_num, ruin_chance_den FROM quote_bill "
+                   "WHERE ruin_chance_num NOT BETWEEN 0 AND ruin_chance_den - 1");
+  while (select.step()) {
+    std::int64_t quote = 0, position = 0, num = 0, den = 0;
+    select.read(quote, position, num, den);
+    findings.add("quote_bill", std::to_string(position) + " of quote " + std::to_string(quote),
+                 "a chance of ruin of " + std::to_string(num) + "/" + std::to_string(den), "less than 1");
+  }
 }
 
 // The versions that a bill line names must be of the material that it names, and its unit cost of that
@@ -125,6 +135,7 @@ void check_step_homes(Findings& findings) {
 
 void check_quotes(Findings& findings) {
   for (QuoteName const& quote : all_quotes(findings.connection())) check_quote(findings, quote);
+  check_ruin(findings);
   check_bill_versions(findings);
 }
 

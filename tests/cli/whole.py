@@ -254,6 +254,7 @@ class Whole(unittest.TestCase):
         self.bench.good("job", "cancel", "2", "--keep", "90.00", "--reason", "moved away")
         lines = self.exported("one.jsonl").decode("utf-8").split("\n")[:-1]
         for table, change, said in (("quote_offer", {"total": 1}, "quote_offer of 26-001a"),
+                                    ("quote_bill", {"ruin_chance_num": 1}, "less than 1"),
                                     ("job_payment", {"amount": 2**63 - 10001}, "smaller numbers"),
                                     ("movement", {"quantity": 1000}, "as its lot says"),
                                     ("job_agreed", {"price": 1}, "as the quote that was accepted offers"),

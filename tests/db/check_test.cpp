@@ -131,6 +131,21 @@ TEST_CASE("a quote whose figures were changed together with their seals still do
   CHECK(at->where.field.starts_with("quote 2"));
 }
 
+TEST_CASE("figures that nothing can be reckoned with are told of their quote") {
+  Made bench;
+  auto const faults = told(bench.broken_by(
+      "UPDATE quote_bill SET ruin_chance_num = 1, ruin_chance_den = 1 WHERE quote = 2 AND position = 0"));
+  auto const has = [&](std::string const& line) { return std::ranges::find(faults, line) != faults.end(); };
+  CHECK(has("quote_bill 0 of quote 2: a chance of ruin of 1/1: less than 1"));
+  CHECK(
+      names(bench.broken_by("UPDATE quote_bill SET ruin_chance_num = 1, ruin_chance_den = 1 WHERE quote = 2"),
+            "quote_bill of "));
+  CHECK(names(bench.broken_by("UPDATE quote_bill SET ruin_chance_den = 0 WHERE quote = 2 AND position = 0"),
+              "quote_bill 0 of quote 2"));
+  CHECK(
+      names(bench.broken_by("UPDATE quote_cost SET amount = 9223372036854775807 WHERE quote = 2"), "quote"));
+}
+
 TEST_CASE("every column that the schema holds to a date is known as one of days") {
   Made bench;
   SQLite::Database database(bench.path);
