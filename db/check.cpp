@@ -34,8 +34,8 @@ std::vector<Fault> check(Workshop& workshop) {
   std::optional<Reading> reading;
   if (sqlite3_get_autocommit(workshop.connection().database.getHandle()) != 0) reading.emplace(workshop);
   Findings findings(workshop);
-  for (auto part : {check_file, check_rows, check_versions, check_bench, check_selling, check_quotes,
-                    check_stock, check_lots_said, check_agreed, check_jobs, check_homes}) {
+  for (auto part : {check_file, check_rows, check_versions, check_bench, check_selling, check_plans,
+                    check_quotes, check_stock, check_lots_said, check_agreed, check_jobs, check_homes}) {
     try {
       part(findings);
     } catch (StoreError const& e) {

@@ -37,6 +37,7 @@ void check_bench(Findings& findings);   // the bench, and what the steps ask of 
 void check_quotes(Findings& findings);  // seals, identities, replay
 void check_stock(Findings& findings);   // sums anew the shelf, and holds each movement to its rules
 void check_lots_said(Findings& findings);  // each lot began with as much as was said of it
+void check_plans(Findings& findings);      // cutting plans as they are planned anew
 void check_selling(Findings& findings);    // outlets, carriage services, listings
 void check_agreed(Findings& findings);     // what each job is made by, and for how much
 void check_jobs(Findings& findings);       // what each job that ended came to, as its rows give it

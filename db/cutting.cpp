@@ -24,10 +24,30 @@ std::string text_of(PlanKey const& key) {
   return text;
 }
 
+PlanKey key_in(std::string_view text) {
+  PlanKey key;
+  for (std::string_view const word : split(text, ' ')) {
+    std::int64_t number = 0;
+    auto const [end, error] = std::from_chars(word.data(), word.data() + word.size(), number);
+    if (error != std::errc{} || end != word.data() + word.size())
+      throw StoreError(FaultCode::not_a_workshop, "key " + std::string(word));
+    key.push_back(number);
+  }
+  return key;
+}
+
 cutting::Outcome outcome_named(std::string const& name) {
   for (std::size_t i = 0; i < outcomes.size(); ++i)
     if (outcomes[i] == name) return static_cast<cutting::Outcome>(i);
   throw StoreError(FaultCode::not_a_workshop, "plan: " + name);
+}
+
+PlanFacts read_facts(Statement& select) {
+  PlanFacts facts;
+  std::string outcome;
+  select.read(outcome, facts.opened, facts.gross, facts.cost, facts.bound, facts.guess);
+  facts.outcome = outcome_named(outcome);
+  return facts;
 }
 
 // --- a shape in words: "outline 0 0 640000 0 ...; flaw ...; zone 1 ...", each but the first any number of
@@ -121,13 +141,31 @@ PlanTable find_plans(Workshop& workshop, std::span<PlanKey const> keys) {
     Statement select(workshop.connection(),
                      "SELECT outcome, opened, gross, cost, bound, guess FROM plan WHERE key = ?");
     if (!select.bind(text_of(key)).step()) continue;
-    PlanFacts facts;
-    std::string outcome;
-    select.read(outcome, facts.opened, facts.gross, facts.cost, facts.bound, facts.guess);
-    facts.outcome = outcome_named(outcome);
-    found.emplace(key, facts);
+    found.emplace(key, read_facts(select));
   }
   return found;
+}
+
+std::vector<std::int64_t> kept_plans(Workshop& workshop) {
+  Statement select(workshop.connection(), "SELECT id FROM plan ORDER BY id");
+  std::vector<std::int64_t> ids;
+  while (select.step()) ids.push_back(select.value<std::int64_t>());
+  return ids;
+}
+
+KeptPlan load_plan(Workshop& workshop, std::int64_t id) {
+  Statement select(workshop.connection(),
+                   "SELECT key, outcome, opened, gross, cost, bound, guess FROM plan WHERE id = ?");
+  if (!select.bind(id).step()) throw std::out_of_range("no plan " + std::to_string(id));
+  KeptPlan kept;
+  kept.id = id;
+  kept.key = key_in(select.value<std::string>());
+  kept.facts = read_facts(select);
+  return kept;
+}
+
+std::string_view plan_outcome_name(cutting::Outcome outcome) {
+  return outcomes.at(static_cast<std::size_t>(outcome));
 }
 
 void save_plans(Writing& writing, PlanTable const& plans) {
@@ -137,8 +175,8 @@ void save_plans(Writing& writing, PlanTable const& plans) {
                    "?) ON CONFLICT DO NOTHING");
   for (auto const& [key, facts] : plans)
     insert
-        .bind(text_of(key), outcomes.at(static_cast<std::size_t>(facts.outcome)), facts.opened, facts.gross,
-              facts.cost, facts.bound, facts.guess, writing.entry())
+        .bind(text_of(key), plan_outcome_name(facts.outcome), facts.opened, facts.gross, facts.cost,
+              facts.bound, facts.guess, writing.entry())
         .run();
 }
 

@@ -19,6 +19,16 @@ PlanTable find_plans(Workshop& workshop, std::span<PlanKey const> keys);
 // Those that are not there yet; a plan is never changed, for it follows from its key.
 void save_plans(Writing& writing, PlanTable const& plans);
 
+// All of them as they are kept, for the check.
+struct KeptPlan {
+  std::int64_t id = 0;
+  PlanKey key;
+  PlanFacts facts;
+};
+std::vector<std::int64_t> kept_plans(Workshop& workshop);
+KeptPlan load_plan(Workshop& workshop, std::int64_t id);
+std::string_view plan_outcome_name(cutting::Outcome outcome);
+
 // The latest shape of a lot stands. A lot that is no single skin, or a shape with less than three corners:
 // std::logic_error.
 void save_shape(Writing& writing, LotId lot, Shape const& shape);

@@ -171,7 +171,8 @@ class Whole(unittest.TestCase):
         lines = self.exported("one.jsonl").decode("utf-8").split("\n")
         at = next(i for i, line in enumerate(lines) if line.startswith('{"plan"'))
         row = json.loads(lines[at])
-        row["plan"].update(cost=2**53 + 1, bound=-(2**63), opened=2**63 - 1)  # of the three no double holds the first and the last
+        # A plan of solvers that there are no more is not made again.
+        row["plan"].update(key="99 1", cost=2**53 + 1, bound=-(2**63), opened=2**63 - 1)  # of the three no double holds the first and the last
         lines[at] = json.dumps(row, separators=(",", ":"), ensure_ascii=False)
         self.bench.write("big.jsonl", "\n".join(lines))
         self.assertEqual(self.back("big.jsonl").returncode, 0)
@@ -254,6 +255,8 @@ class Whole(unittest.TestCase):
         self.bench.good("job", "cancel", "2", "--keep", "90.00", "--reason", "moved away")
         lines = self.exported("one.jsonl").decode("utf-8").split("\n")[:-1]
         for table, change, said in (("quote_offer", {"total": 1}, "quote_offer of 26-001a"),
+                                    ("plan", {"opened": 1000}, "as it is planned anew"),
+                                    ("plan", {"bound": -1}, "as it is planned anew"),
                                     ("quote_bill", {"ruin_chance_num": 1}, "less than 1"),
                                     ("job_payment", {"amount": 2**63 - 10001}, "smaller numbers"),
                                     ("movement", {"quantity": 1000}, "as its lot says"),
