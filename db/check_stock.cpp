@@ -176,6 +176,13 @@ constexpr std::array rules{
          "('used', 'cut-away', 'spoiled') WINDOW w AS (PARTITION BY job, lot, kind ORDER BY id)) WHERE held "
          "> 0 OR worth > 0",
          "no more given back than the job took"},
+    // Taking what was set aside takes down the reservation by the same entry.
+    Rule{"movement",
+         "SELECT v.id FROM movement v JOIN (SELECT DISTINCT entry, material FROM reservation) r ON r.entry = "
+         "v.entry AND r.material = v.material LEFT JOIN (SELECT DISTINCT entry, material, job FROM "
+         "reservation) o ON o.entry = v.entry AND o.material = v.material AND o.job = v.job WHERE o.job IS "
+         "NULL AND v.undoes IS NULL AND v.kind IN ('used', 'cut-away', 'spoiled')",
+         "of the job that it was set aside for"},
     Rule{"lot",
          "SELECT l.id FROM lot l LEFT JOIN movement v ON v.id = (SELECT min(id) FROM movement WHERE lot = "
          "l.id) WHERE v.id IS "

@@ -137,3 +137,25 @@ TEST_CASE("a lot begins with as much as was said of it, in packs of that day's p
         "movement 2: brings 5010 cm2: 0.5 m2, as its lot says");
   CHECK(broken_by("12340000 WHERE id = 3") == "movement 3: brings 12340: 1234, as its lot says");
 }
+
+TEST_CASE("what was taken for a job that had it set aside is moved to no other") {
+  Shelf shelf;
+  std::int64_t const job = shelf.new_job(), other = shelf.new_job();
+  shelf.buy("board", sheets(20), 20'00, "2026-07-01");
+  write(shelf.workshop, [&](Writing& writing) {
+    reserve(writing, other, on_hand(shelf.workshop, "board")->material, sheets(2), 0, day("2026-07-01"))
+        .value();
+    return reserve(writing, job, on_hand(shelf.workshop, "board")->material, sheets(5), 0, day("2026-07-01"))
+        .value();
+  });
+  shelf.use(job, "board", sheets(4), "2026-07-02").value();
+  shelf.use(job, "board", sheets(6), "2026-07-03").value();  // of which one was set aside
+  shelf.use(job, "board", sheets(1), "2026-07-04").value();  // of what is free
+  CHECK(broken_copy(shelf.path, "SELECT 1").empty());
+  for (std::string const row : {"2", "3"}) {
+    CAPTURE(row);
+    CHECK(told(broken_copy(shelf.path, "UPDATE movement SET job = 2 WHERE id = " + row)) ==
+          std::vector<std::string>{"movement " + row +
+                                   ": is something else: of the job that it was set aside for"});
+  }
+}
