@@ -36,7 +36,8 @@ bool about(Amount said, Amount is) {
 void check_begun(Findings& findings, Begun const& lot, Material const& material) {
   Read<SaidQuantity> const said = read_quantity_of(material, lot.said, Least::something);
   std::optional<Amount> const rounded = read_rounded(lot);
-  bool const silent = !said && !rounded;  // "the rest of K1"
+  if (lot.said == amount_text(lot.quantity)) return;  // whoever wrote it, to three figures
+  bool const silent = !said && !rounded;              // "the rest of K1"
   bool const agrees = (said && said->amount == lot.quantity) || (rounded && about(*rounded, lot.quantity));
   if (!silent && !agrees)
     findings.add("movement", lot.movement, "brings " + amount_text(lot.quantity),
