@@ -1,7 +1,12 @@
 #include "db/check.h"
 
+#include "db/cutting.h"
+
 #include <sqlite3.h>
 
+#include <algorithm>
+#include <initializer_list>
+#include <iterator>
 #include <optional>
 #include <stdexcept>
 
@@ -29,13 +34,14 @@ void Findings::look_at(std::string_view table, std::string_view row, std::functi
   add(table, row, e.what(), "figures that can be reckoned with");
 }
 
-std::vector<Fault> check(Workshop& workshop) {
+namespace {
+
+std::vector<Fault> found_by(Workshop& workshop, std::initializer_list<void (*)(Findings&)> parts) {
   // All parts see one state, whether or not the caller already holds it.
   std::optional<Reading> reading;
   if (sqlite3_get_autocommit(workshop.connection().database.getHandle()) != 0) reading.emplace(workshop);
   Findings findings(workshop);
-  for (auto part : {check_file, check_rows, check_versions, check_bench, check_selling, check_plans,
-                    check_quotes, check_stock, check_lots_said, check_agreed, check_jobs, check_homes}) {
+  for (auto part : parts) {
     try {
       part(findings);
     } catch (StoreError const& e) {
@@ -46,6 +52,19 @@ std::vector<Fault> check(Workshop& workshop) {
     }
   }
   return std::move(findings.faults);
+}
+
+}  // namespace
+
+std::vector<Fault> check(Workshop& workshop) {
+  return found_by(workshop, {check_file, check_rows, check_versions, check_bench, check_selling, check_quotes,
+                             check_stock, check_lots_said, check_agreed, check_jobs, check_homes});
+}
+
+std::vector<Fault> check_with_plans(Workshop& workshop) {
+  std::vector<Fault> faults = check(workshop);
+  std::ranges::move(found_by(workshop, {check_plans}), std::back_inserter(faults));
+  return faults;
 }
 
 }  // namespace endband::db

@@ -1,4 +1,5 @@
 #include "db/check.h"
+#include "db/cutting.h"
 #include "db/files.h"
 #include "db/migrate.h"
 #include "db/statement.h"
@@ -176,7 +177,7 @@ Read<Workshop> Filling::finish() {
   parts_->connection.reset();
   auto workshop = Workshop::open(parts_->path);
   if (!workshop) return workshop;
-  if (std::vector<Fault> faults = check(*workshop); !faults.empty()) return tl::unexpected(std::move(faults));
+  if (std::vector<Fault> faults = check_with_plans(*workshop); !faults.empty()) return tl::unexpected(std::move(faults));
   return workshop;
 }
 

@@ -1,6 +1,7 @@
 // The workshop: show its settings, check the whole of it, read its log.
 #include "cli/commands/commands.h"
 #include "cli/words/fault_words.h"
+#include "db/cutting.h"
 #include "db/settings.h"
 #include "db/workshop.h"
 
@@ -104,7 +105,7 @@ Document to_document(CheckReport const& view) {
 Read<Answer> run_check(Context& context, Args const&) {
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
-  CheckReport report{db::check(**workshop)};
+  CheckReport report{db::check_with_plans(**workshop)};
   int const exit = report.faults.empty() ? 0 : 1;
   return Answer(std::move(report)).ending_with(exit);
 }

@@ -16,7 +16,8 @@
 namespace endband::db::test {
 
 // The faults of a copy in which triggers were dropped, `sql` was run, and triggers were put back.
-inline std::vector<Fault> broken_copy(std::string const& path, std::string const& sql) {
+inline std::vector<Fault> broken_copy(std::string const& path, std::string const& sql,
+                                      std::vector<Fault> (*checked)(Workshop&) = check) {
   std::string const copy = path + ".broken";
   std::filesystem::remove(copy);
   {
@@ -34,7 +35,7 @@ inline std::vector<Fault> broken_copy(std::string const& path, std::string const
     for (auto const& [name, text] : triggers) database.exec(text);
   }
   Workshop workshop = Workshop::open(copy).value();
-  return check(workshop);
+  return checked(workshop);
 }
 
 // Some fault names it, as the place or, for a word that nobody knows, in what was found.

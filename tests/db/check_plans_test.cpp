@@ -77,7 +77,9 @@ struct Made {
                           .first->second);
     write(shelf.workshop, [&](Writing& writing) { return save_plans(writing, plans), true; });
   }
-  std::vector<Fault> broken_by(std::string const& sql) { return broken_copy(shelf.path, sql); }
+  std::vector<Fault> broken_by(std::string const& sql) {
+    return broken_copy(shelf.path, sql, check_with_plans);
+  }
 };
 
 }  // namespace
