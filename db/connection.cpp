@@ -22,11 +22,37 @@ void harden(sqlite3* handle) {
       fail(code, "sqlite3_db_config");
 }
 
+// RFC 3986: what is not unreserved is written by its number.
+std::string uri_text(std::string_view path) {
+  constexpr std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-._~/";
+  constexpr std::string_view digits = "0123456789ABCDEF";
+  std::string text;
+  for (char const c : path) {
+    auto const byte = static_cast<unsigned char>(c);
+    if (plain.find(c) != std::string_view::npos)
+      text += c;
+    else
+      (text += '%').append({digits[byte >> 4U], digits[byte & 15U]});
+  }
+  return text;
+}
+
+// SQLite reads "file:..." as a URI, ":memory:" and "" as no file at all: with a folder before it each is a
+// name.
+std::string name_for_sqlite(std::string const& path, Medium medium) {
+  if (medium == Medium::memory) return ":memory:";
+  std::string const plain = path.starts_with('/') ? path : "./" + path;
+  return medium == Medium::unchanging ? "file:" + uri_text(plain) + "?immutable=1" : plain;
+}
+
 }  // namespace
 
-Connection::Connection(std::string file, int flags)
-    : path(std::move(file)),
-      database(guarded([&] { return SQLite::Database(path, flags, busy_timeout_ms); })) {
+Connection::Connection(std::string file, int flags, Medium medium)
+    : path(std::move(file)), database(guarded([&] {
+        return SQLite::Database(name_for_sqlite(path, medium),
+                                medium == Medium::unchanging ? flags | SQLite::OPEN_URI : flags,
+                                busy_timeout_ms);
+      })) {
   harden(database.getHandle());
   // REPLACE deletes rows without asking the triggers that forbid it, unless triggers are recursive.
   execute("PRAGMA recursive_triggers = ON; PRAGMA synchronous = FULL;");

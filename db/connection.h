@@ -8,6 +8,7 @@
 #include <SQLiteCpp/Exception.h>
 #include <SQLiteCpp/Statement.h>
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <string>
@@ -26,6 +27,12 @@ struct TextHash {
   std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>{}(text); }
 };
 
+enum class Medium : std::uint8_t {
+  file,
+  unchanging,  // as a file that nobody writes: no file is made beside it, and none is looked for
+  memory,      // empty, and gone with the connection
+};
+
 struct Connection {
   std::string path;
   SQLite::Database database;
@@ -33,8 +40,9 @@ struct Connection {
   // Kept prepared for the life of the connection: preparing costs four times what a row does.
   std::unordered_map<std::string, std::unique_ptr<Prepared>, TextHash, std::equal_to<>> statements;
 
-  // `flags` are SQLite's of opening. Sets what every connection must have; reads nothing.
-  Connection(std::string file, int flags);
+  // `file` is a path and nothing else, whatever it looks like; `flags` are SQLite's of opening. Sets what
+  // every connection must have; reads nothing.
+  Connection(std::string file, int flags, Medium medium = Medium::file);
   void execute(std::string const& sql);  // one or more statements, without values
 };
 

@@ -38,21 +38,6 @@ std::optional<Fault> not_ours(Connection& connection) {
   return std::nullopt;
 }
 
-// RFC 3986: what is not unreserved is written by its number.
-std::string uri_text(std::string_view path) {
-  constexpr std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-._~/";
-  constexpr std::string_view digits = "0123456789ABCDEF";
-  std::string text;
-  for (char const c : path) {
-    auto const byte = static_cast<unsigned char>(c);
-    if (plain.find(c) != std::string_view::npos)
-      text += c;
-    else
-      (text += '%').append({digits[byte >> 4U], digits[byte & 15U]});
-  }
-  return text;
-}
-
 void read_currency_of(Connection& connection) {
   Statement workshop(connection, "SELECT currency FROM workshop");
   if (!workshop.step()) throw StoreError(FaultCode::not_a_workshop, "no row in: workshop");
@@ -131,9 +116,8 @@ Read<Workshop> Workshop::open(std::string path) try {
 std::optional<Workshop> Workshop::look(std::string const& path) {
   if (std::error_code error; !fs::is_regular_file(path, error)) return std::nullopt;
   bool const written_to = fs::exists(path + "-wal");
-  auto connection = written_to ? std::make_unique<Connection>(path, SQLite::OPEN_READONLY)
-                               : std::make_unique<Connection>("file:" + uri_text(path) + "?immutable=1",
-                                                              SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+  auto connection = std::make_unique<Connection>(path, SQLite::OPEN_READONLY,
+                                                 written_to ? Medium::file : Medium::unchanging);
   bool const ours = pragma_number(*connection, "application_id") == schema::application_id;
   if (!ours || pragma_number(*connection, "user_version") != schema_version) return std::nullopt;
   read_currency_of(*connection);
