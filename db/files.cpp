@@ -5,6 +5,7 @@
 #include <fcntl.h>
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
@@ -28,7 +29,24 @@ void sync(std::string const& path, int flags) {
     unusable(path, error);  // EINVAL: a file system that has nothing to sync
 }
 
+constexpr std::array<char const*, 3> of_sqlite{"-wal", "-shm", "-journal"};
+
 }  // namespace
+
+std::optional<Fault> left_beside(std::string const& path) {
+  std::string names;
+  for (char const* suffix : of_sqlite)
+    if (std::string const name = path + suffix;
+        std::filesystem::exists(std::filesystem::symlink_status(name)))
+      names += (names.empty() ? "" : " and ") + std::filesystem::path(name).filename().string();
+  if (names.empty()) return std::nullopt;
+  return Fault{
+      FaultCode::file_unusable,
+      {path, 0, 0, ""},
+      "a file of this name is gone and has left " + names + ", which would be read as a part of the new one",
+      "another name, or what is left moved out of the way",
+      {}};
+}
 
 TemporaryFile::TemporaryFile(std::string const& target) : path_(target + ".new-XXXXXX") {
   int const descriptor = ::mkostemp(path_.data(), O_CLOEXEC);  // O_EXCL, 0600
@@ -39,8 +57,8 @@ TemporaryFile::TemporaryFile(std::string const& target) : path_(target + ".new-X
 TemporaryFile::~TemporaryFile() {
   if (path_.empty()) return;
   std::error_code ignored;
-  for (char const* suffix : {"", "-wal", "-shm", "-journal"})
-    std::filesystem::remove(path_ + suffix, ignored);
+  std::filesystem::remove(path_, ignored);
+  for (char const* suffix : of_sqlite) std::filesystem::remove(path_ + suffix, ignored);
 }
 
 void TemporaryFile::move_to(std::string const& target) {
@@ -56,6 +74,8 @@ void make_private_file(std::string const& path) {
 }
 
 void move_into_place(std::string const& from, std::string const& target) {
+  if (auto const left = left_beside(target))
+    throw StoreError(left->code, target + ": " + left->found + "; needed is " + left->expected);
   sync(from, O_RDONLY);
   if (::renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, target.c_str(), RENAME_NOREPLACE) != 0) {
     if (errno == EEXIST) throw StoreError(FaultCode::already_exists, target);

@@ -1,6 +1,9 @@
 // Files that appear whole or not at all.
 #pragma once
 
+#include "engine/fault/fault.h"
+
+#include <optional>
 #include <string>
 
 namespace endband::db {
@@ -23,10 +26,15 @@ class TemporaryFile {
   std::string path_;
 };
 
+// What SQLite would read as a part of a new file of this name: it was left by one that is gone. Fault:
+// file_unusable.
+std::optional<Fault> left_beside(std::string const& path);
+
 // A new empty file, mode 0600. Throws StoreError(already_exists, file_unusable).
 void make_private_file(std::string const& path);
 
-// Renames and never replaces; the folder is synced. As TemporaryFile::move_to.
+// Renames and never replaces, nor to where something is left; the folder is synced. As
+// TemporaryFile::move_to.
 void move_into_place(std::string const& from, std::string const& target);
 
 }  // namespace endband::db

@@ -18,7 +18,8 @@ int pragma_number(Connection& connection, std::string const& pragma) {
 std::string backup_path(std::string const& path, int version) {
   std::string const stem = path + ".version-" + std::to_string(version);
   std::string name = stem + ".backup";
-  for (int i = 2; std::filesystem::exists(name); ++i) name = stem + "." + std::to_string(i) + ".backup";
+  for (int i = 2; std::filesystem::exists(name) || left_beside(name); ++i)
+    name = stem + "." + std::to_string(i) + ".backup";
   return name;
 }
 

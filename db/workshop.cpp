@@ -85,6 +85,7 @@ Read<Workshop> Workshop::create(std::string path, Currency currency, std::string
   if (!folder.empty() && !fs::is_directory(folder))
     return refuse(
         file_fault(FaultCode::file_missing, folder.string(), "no such folder", "a folder that exists"));
+  if (auto left = left_beside(path)) return refuse(*std::move(left));
   TemporaryFile file(path);
   found_workshop(file.path(), currency, name,
                  {0, std::string(at_utc), on, "workshop new", "endband " ENDBAND_VERSION, 0});

@@ -2,6 +2,7 @@
 #include "cli/commands/commands.h"
 #include "cli/process/unfinished.h"
 #include "db/backup.h"
+#include "db/files.h"
 
 #include <fmt/format.h>
 
@@ -61,6 +62,7 @@ Read<Answer> run(Context& context, Args const& args) {
                    view.file,
                    "a name that is free: an older backup is never written over",
                    {}});
+  if (auto left = db::left_beside(view.file)) return refuse(*std::move(left));
   if (view.dry_run) return Answer(std::move(view));
   {
     SignalsWait const wait;
@@ -84,12 +86,15 @@ Command workshop_backup() {
               "The whole workshop as it stands, in a new file that only you may read; others may go on "
               "working meanwhile. "
               "The copy is checked as workshop check does. It is a workshop like any other: name it with "
-              "--workshop, or "
-              "put it in the place of the one that is lost.",
+              "--workshop. To put it in the place of one that is lost or damaged, first move that one away "
+              "with the files beside it that are named as it is and end in -wal and -shm: they would be read "
+              "as a part of the copy. Then copy it back: endband --workshop COPY workshop backup WORKSHOP.",
           .words = {{"FILE", FlagType::file, "the new file"}},
           .flags = {},
           .examples = {"workshop backup workshop-2026-11-25.db", "workshop backup copy.db --dry-run"},
-          .refused_when = "the file is there already; or the copy has problems, as the workshop then has",
+          .refused_when =
+              "the file is there already, or the -wal of one that is gone; or the copy has problems, as the "
+              "workshop then has",
           .writes = true,
           .run = run};
 }

@@ -192,6 +192,7 @@ Read<Answer> run(Context& context, Args const& args) {
   if (std::error_code error; fs::exists(path, error))
     return refuse(
         {FaultCode::already_exists, {path, 0, 0, ""}, path, "another name, by --workshop FILE", {}});
+  if (auto left = db::left_beside(path)) return refuse(*std::move(left));
   if (!context.dry_run)
     if (auto const made = make_usual_folder(context); !made) return tl::unexpected(made.error());
   Unfinished file(trial_path(context));
@@ -224,7 +225,9 @@ Command workshop_new() {
                 {"--from-text", FlagType::file, "the text of a workshop; - for standard input"}},
       .examples = {"workshop new --sample --workshop sample.db",
                    "workshop new --name \"My Bindery\" --currency EUR --workshop mine.db --dry-run"},
-      .refused_when = "the file is there already, or the text of a workshop does not check as sound",
+      .refused_when =
+          "the file is there already, or the -wal of one that is gone; or the text of a workshop does not "
+          "check as sound",
       .writes = true,
       .lists = false,
       .run = run};

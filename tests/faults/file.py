@@ -4,14 +4,47 @@
 usage: file.py ENDBAND SAMPLE_WORKSHOP [TEST...]
 """
 
+import os
+import shutil
+import sqlite3
+import subprocess
 import sys
+import threading
 import unittest
+from contextlib import closing, contextmanager
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "cli"))
 import program  # noqa: E402  (it lies beside the tests of the program)
 
 NEW = ["workshop", "new", "--name", "Quay Bindery", "--currency", "EUR"]
+BOOK = 'endband = 1\ntitle = "Tides"\nheight = "210 mm"\nwidth = "148 mm"\npages = 320\nleather = "goat-moss-08"\n'
+LOOKING = (["quote", "list"], ["quote", "show", "1"], ["quote", "explain", "1", "spine-width"], ["customer", "list"], ["stock", "list"],
+           ["stock", "to-buy"], ["margins", "list"], ["bench", "show"], ["job", "list"], ["material", "list"], ["workshop", "show"],
+           ["workshop", "log"], ["workshop", "check"], ["workshop", "today"], ["workshop", "export", "-o", "-"])
+SUFFIXES = ("-wal", "-shm", "-journal")
+
+
+def names_in(folder):
+    return sorted(path.name for path in folder.iterdir())
+
+
+def beside(path, suffix):
+    return path.with_name(path.name + suffix)
+
+
+@contextmanager
+def open_log(workshop):
+    """While it lasts, what is written stays in the log beside the workshop, as a killed process leaves it."""
+    with closing(sqlite3.connect(workshop, isolation_level=None)) as base:
+        base.execute("BEGIN")
+        base.execute("SELECT count(*) FROM entry").fetchone()
+        yield
+
+
+def with_a_quote(bench):
+    bench.write("book.toml", BOOK)
+    bench.good("quote", "make", "book.toml", "--customer", "ida-quill")
 
 
 class Names(unittest.TestCase):
@@ -34,6 +67,55 @@ class Names(unittest.TestCase):
                 done = bench.run(*words, "--workshop=")
                 self.assertIn(done.returncode, (2, 3), done)
                 self.assertEqual(list(bench.folder.iterdir()), [])
+
+
+class LeftBeside(unittest.TestCase):
+    def left(self, bench, suffix):
+        """Beside a name that is free, what a workshop of that name left."""
+        place = bench.folder / "lost"
+        place.mkdir(exist_ok=True)
+        with open_log(bench.workshop):
+            bench.good("customer", "add", f"otter{suffix}", "--name", "Otter Stage")
+            log = beside(bench.workshop, "-wal").read_bytes()
+        self.assertGreater(len(log), 4096)
+        beside(place / "w.db", suffix).write_bytes(log)
+        return place
+
+    def test_no_new_file_takes_for_its_own_what_another_has_left(self):
+        for suffix in SUFFIXES:
+            with program.Bench(ENDBAND, SAMPLE) as bench:
+                place = self.left(bench, suffix)
+                bench.good("workshop", "export", "-o", "text.jsonl")
+                kept = beside(place / "w.db", suffix).read_bytes()
+                name = str(place / "w.db")
+                lines = ([*NEW, "--workshop", name], ["workshop", "new", "--sample", "--workshop", name],
+                         ["workshop", "new", "--from-text", "text.jsonl", "--workshop", name], ["workshop", "backup", name])
+                for words in lines:
+                    for more in ([], ["--dry-run"]):
+                        with self.subTest(suffix=suffix, words=words, more=more):
+                            done = bench.run(*words, *more)
+                            self.assertEqual(done.returncode, 3, done)
+                            self.assertIn(f"w.db{suffix}", done.stderr.decode())
+                            self.assertEqual(names_in(place), [f"w.db{suffix}"])
+                            self.assertEqual(beside(place / "w.db", suffix).read_bytes(), kept)
+                beside(place / "w.db", suffix).unlink()
+                for words in lines:
+                    bench.good(*words)
+                    bench.good("workshop", "check", "--workshop", name)
+                    (place / "w.db").unlink()
+
+    def test_a_backup_takes_the_place_of_a_lost_workshop_as_help_says(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            bench.good("workshop", "backup", "copy.db")
+            place = self.left(bench, "-wal")
+            text = " ".join(bench.good("help", "workshop", "backup", day=False).split())
+            self.assertIn("-wal and -shm", text)
+            self.assertIn("endband --workshop COPY workshop backup WORKSHOP", text)
+            back = ["--workshop", "copy.db", "workshop", "backup", str(place / "w.db")]
+            self.assertEqual(bench.run(*back).returncode, 3)
+            (place / "w.db-wal").rename(place / "old-wal")
+            bench.good(*back)
+            bench.good("workshop", "check", "--workshop", str(place / "w.db"))
 
 
 if __name__ == "__main__":
