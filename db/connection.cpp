@@ -54,6 +54,7 @@ Connection::Connection(std::string file, int flags, Medium medium)
                                 busy_timeout_ms);
       })) {
   harden(database.getHandle());
+  if (medium == Medium::file_alone) execute("PRAGMA locking_mode = EXCLUSIVE");  // before anything is read
   // REPLACE deletes rows without asking the triggers that forbid it, unless triggers are recursive.
   execute("PRAGMA recursive_triggers = ON; PRAGMA synchronous = FULL;");
 }
@@ -68,9 +69,12 @@ void fail(int sqlite_code, std::string const& message) {
     case SQLITE_LOCKED: throw StoreError(FaultCode::workshop_busy, message);
     case SQLITE_NOTADB:
     case SQLITE_CORRUPT: throw StoreError(FaultCode::not_a_workshop, message);
-    case SQLITE_FULL:
-    case SQLITE_IOERR:
+    case SQLITE_FULL: throw StoreError(FaultCode::file_unusable, "the disk is full");
     case SQLITE_READONLY:
+      throw StoreError(FaultCode::file_unusable,
+                       "can be read, but not written: the file, its folder or the disk is write-protected");
+    case SQLITE_IOERR:
+      throw StoreError(FaultCode::file_unusable, "the disk has no room, or fails (" + message + ")");
     case SQLITE_CANTOPEN:
     case SQLITE_PERM:
     case SQLITE_AUTH:

@@ -29,6 +29,7 @@ struct TextHash {
 
 enum class Medium : std::uint8_t {
   file,
+  file_alone,  // nobody else may read it meanwhile: the index of its log is in memory, and takes no room
   unchanging,  // as a file that nobody writes: no file is made beside it, and none is looked for
   memory,      // empty, and gone with the connection
 };
@@ -41,7 +42,7 @@ struct Connection {
   std::unordered_map<std::string, std::unique_ptr<Prepared>, TextHash, std::equal_to<>> statements;
 
   // `file` is a path and nothing else, whatever it looks like; `flags` are SQLite's of opening. Sets what
-  // every connection must have; reads nothing.
+  // every connection must have; of a file SQLite reads the schema for it.
   Connection(std::string file, int flags, Medium medium = Medium::file);
   void execute(std::string const& sql);  // one or more statements, without values
 };

@@ -31,6 +31,7 @@ void copy_database(Connection& from, std::string const& to) {
       SQLite::Backup backup(target.database, from.database);
       if (int const code = backup.executeStep(); code != SQLITE_DONE) fail(code, "cannot copy " + from.path);
     });
+    target.execute("PRAGMA journal_mode = WAL");  // what was read into memory had none
   }
   file.move_to(to);
 }

@@ -4,6 +4,7 @@
 #include "db/connection.h"
 #include "db/files.h"
 #include "db/migrate.h"
+#include "db/opening.h"
 #include "db/settings.h"
 #include "db/statement.h"
 
@@ -36,6 +37,16 @@ std::optional<Fault> not_ours(Connection& connection) {
     return file_fault(FaultCode::newer_workshop, connection.path, "version " + std::to_string(version),
                       "version " + std::to_string(schema_version) + " or older");
   return std::nullopt;
+}
+
+// Bringing it up to date is writing.
+std::optional<Fault> too_old_to_read(Connection& connection) {
+  int const version = pragma_number(connection, "user_version");
+  if (version >= schema_version || !only_for_reading(connection)) return std::nullopt;
+  return file_fault(FaultCode::file_unusable, connection.path,
+                    "is of version " + std::to_string(version) +
+                        ", and cannot be brought up to date where it may not be written",
+                    "a copy of it in a folder of yours");
 }
 
 void read_currency_of(Connection& connection) {
@@ -102,8 +113,9 @@ Read<Workshop> Workshop::open(std::string path) try {
     return refuse(file_fault(FaultCode::file_missing, path, "no such file", "a workshop file"));
   if (fs::is_directory(path))
     return refuse(file_fault(FaultCode::not_a_workshop, path, "a folder", "a workshop file"));
-  auto connection = std::make_unique<Connection>(path, SQLite::OPEN_READWRITE);
+  auto connection = open_where_it_lies(path);
   if (std::optional<Fault> fault = not_ours(*connection)) return refuse(*std::move(fault));
+  if (std::optional<Fault> fault = too_old_to_read(*connection)) return refuse(*std::move(fault));
   migrate(*connection, schema::migrations());
   read_currency_of(*connection);
   return Workshop(std::move(connection));

@@ -118,6 +118,151 @@ class LeftBeside(unittest.TestCase):
             bench.good("workshop", "check", "--workshop", str(place / "w.db"))
 
 
+class OnlyReading(unittest.TestCase):
+    """Where nothing may be written, all can be looked at, and what would be written says why it is not."""
+
+    def as_nobody(self, bench, *words):
+        line = [bench.endband, *program.ON, *words]
+        if os.geteuid() == 0:  # to whom nothing is forbidden
+            line = ["setpriv", "--reuid=65534", "--regid=65534", "--clear-groups", *line]
+        return subprocess.run(line, cwd=bench.folder, env=bench.env, capture_output=True, check=False, timeout=60)
+
+    @contextmanager
+    def locked(self, bench, *suffixes):
+        """The workshop, and of what is beside it that, in a folder of which one may only look."""
+        place = bench.folder / "locked"
+        place.mkdir()
+        for suffix in ("", *suffixes):
+            shutil.copy(beside(bench.workshop, suffix), place / f"workshop.db{suffix}")
+            (place / f"workshop.db{suffix}").chmod(0o444)
+        bench.folder.chmod(0o755)
+        place.chmod(0o555)
+        bench.env["ENDBAND_WORKSHOP"] = str(place / "workshop.db")
+        stood = names_in(place), (place / "workshop.db").read_bytes()
+        try:
+            yield place
+            self.assertEqual((names_in(place), (place / "workshop.db").read_bytes()), stood)
+        finally:
+            place.chmod(0o755)
+
+    def looked(self, bench, run):
+        """What each command says, without the path."""
+        said = []
+        for words in LOOKING:
+            done = run(*words)
+            self.assertEqual(done.returncode, 0, (words, done.stderr))
+            said.append(done.stdout.decode().replace(bench.env["ENDBAND_WORKSHOP"], "W"))
+        return said
+
+    def refused(self, done, word):
+        self.assertEqual(done.returncode, 3, done)
+        self.assertIn(word, done.stderr.decode())
+        self.assertIn("nothing saved", done.stderr.decode())
+
+    def test_a_file_and_a_folder_that_may_not_be_written(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            with_a_quote(bench)
+            before = self.looked(bench, bench.run)
+            with self.locked(bench):
+                self.assertEqual(self.looked(bench, lambda *words: self.as_nobody(bench, *words)), before)
+                self.refused(self.as_nobody(bench, "customer", "add", "x", "--name", "X"), "write-protected")
+                self.refused(self.as_nobody(bench, "quote", "make", "book.toml"), "write-protected")
+                out = bench.folder / "out"
+                out.mkdir()
+                out.chmod(0o777)
+                done = self.as_nobody(bench, "workshop", "backup", "out/copy.db")
+                self.assertEqual(done.returncode, 0, done.stderr)
+                self.assertEqual((out / "copy.db").read_bytes()[18:20], b"\2\2", "a workshop keeps a log")
+                bench.good("workshop", "check", "--workshop", "out/copy.db")
+                self.assertEqual(names_in(out), ["copy.db"])
+
+    def test_the_log_of_a_killed_process_is_read_or_named(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            with_a_quote(bench)
+            with open_log(bench.workshop):
+                bench.good("customer", "add", "otter", "--name", "Otter Stage")
+                with self.locked(bench, "-wal", "-shm"):
+                    done = self.as_nobody(bench, "customer", "list")
+                    self.assertIn(b"Otter Stage", done.stdout, done.stderr)
+                shutil.rmtree(bench.folder / "locked")
+                bench.env["ENDBAND_WORKSHOP"] = str(bench.workshop)
+                with self.locked(bench, "-wal"):
+                    done = self.as_nobody(bench, "customer", "list")
+                    self.assertEqual(done.returncode, 3)
+                    self.assertIn(b"workshop.db-wal", done.stderr)
+
+    @unittest.skipUnless(os.geteuid() == 0, "only root may be another user")
+    def test_a_reader_sees_whole_states_while_another_user_writes(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            bench.folder.chmod(0o755)
+            bench.workshop.chmod(0o644)
+            ends, stop = [], threading.Event()
+
+            def write():
+                count = 0
+                while not stop.is_set():
+                    count += 1
+                    ends.append(bench.run("customer", "add", f"c-{count}", "--name", "X" * 150).returncode)
+
+            writer = threading.Thread(target=write)
+            writer.start()
+            try:
+                for _ in range(20):
+                    done = self.as_nobody(bench, "workshop", "check")
+                    self.assertEqual(done.returncode, 0, done)
+            finally:
+                stop.set()
+                writer.join()
+            self.assertEqual(set(ends), {0})
+
+    @contextmanager
+    def disk(self, bench, size):
+        place = bench.folder / "disk"
+        place.mkdir()
+        if subprocess.run(["mount", "-t", "tmpfs", "-o", f"size={size}", "disk", place], check=False,
+                          stderr=subprocess.DEVNULL).returncode != 0:
+            self.skipTest("no disk may be mounted here")
+        try:
+            shutil.copy(bench.workshop, place / "workshop.db")
+            bench.env["ENDBAND_WORKSHOP"] = str(place / "workshop.db")
+            yield place
+        finally:
+            subprocess.run(["umount", place], check=True)
+
+    @unittest.skipUnless(os.geteuid() == 0, "only root may mount a disk")
+    def test_a_disk_that_may_not_be_written(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            with_a_quote(bench)
+            before = self.looked(bench, bench.run)
+            with self.disk(bench, "8M") as place:
+                subprocess.run(["mount", "-o", "remount,ro", place], check=True)
+                self.assertEqual(self.looked(bench, bench.run), before)
+                self.refused(bench.run("customer", "add", "x", "--name", "X"), "write-protected")
+                bench.good("workshop", "backup", "copy.db")
+                bench.good("workshop", "check", "--workshop", "copy.db")
+
+    @unittest.skipUnless(os.geteuid() == 0, "only root may mount a disk")
+    def test_a_full_disk(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            with_a_quote(bench)
+            before = self.looked(bench, bench.run)
+            with self.disk(bench, "2M") as place:
+                kept = (place / "workshop.db").read_bytes()
+                try:
+                    (place / "fill").write_bytes(bytes(1 << 22))
+                except OSError:
+                    pass
+                self.assertEqual(self.looked(bench, bench.run), before)
+                self.refused(bench.run("customer", "add", "x", "--name", "X"), "the disk is full")
+                bench.good("workshop", "backup", "copy.db")
+                bench.good("workshop", "check", "--workshop", "copy.db")
+                self.assertEqual((place / "workshop.db").read_bytes(), kept)
+                (place / "fill").unlink()
+                bench.good("customer", "add", "x", "--name", "X")
+                bench.good("workshop", "check")
+                self.assertEqual(names_in(place), ["workshop.db"])
+
+
 if __name__ == "__main__":
     ENDBAND, SAMPLE = sys.argv[1:3]
     unittest.main(argv=sys.argv[:1] + sys.argv[3:])
