@@ -5,10 +5,11 @@
 #include <sqlite3.h>
 
 #include <algorithm>
-#include <initializer_list>
-#include <iterator>
+#include <array>
 #include <optional>
+#include <span>
 #include <stdexcept>
+#include <vector>
 
 namespace endband::db {
 
@@ -34,19 +35,35 @@ void Findings::look_at(std::string_view table, std::string_view row, std::functi
   add(table, row, e.what(), "figures that can be reckoned with");
 }
 
+void Findings::add_damage(std::string const& detail) {
+  constexpr std::string_view field = "file";
+  auto const told = [&](std::string_view found) {
+    return std::ranges::any_of(
+        faults, [&](Fault const& fault) { return fault.where.field == field && fault.found == found; });
+  };
+  if (std::string const found = "the file is damaged"; !told(found))
+    add(field, "", found, "the last backup in its place: endband help workshop backup says how");
+  if (!told(detail)) add(field, "", detail, "");
+}
+
 namespace {
 
-std::vector<Fault> found_by(Workshop& workshop, std::initializer_list<void (*)(Findings&)> parts) {
+using Part = void (*)(Findings&);
+constexpr std::array<Part, 11> parts{check_file,    check_rows,   check_versions, check_bench,
+                                     check_selling, check_quotes, check_stock,    check_lots_said,
+                                     check_agreed,  check_jobs,   check_homes};
+
+std::vector<Fault> found_by(Workshop& workshop, std::span<Part const> by) {
   // All parts see one state, whether or not the caller already holds it.
   std::optional<Reading> reading;
   if (sqlite3_get_autocommit(workshop.connection().database.getHandle()) != 0) reading.emplace(workshop);
   Findings findings(workshop);
-  for (auto part : parts) {
+  for (Part const part : by) {
     try {
       part(findings);
     } catch (StoreError const& e) {
       if (e.code != FaultCode::not_a_workshop) throw;
-      findings.add("file", "", e.what(), "a file that can be read");
+      findings.add_damage(e.what());
     } catch (Overflow const&) {
       findings.add("file", "", "a number grew too large to be right", "smaller numbers");
     }
@@ -56,15 +73,12 @@ std::vector<Fault> found_by(Workshop& workshop, std::initializer_list<void (*)(F
 
 }  // namespace
 
-std::vector<Fault> check(Workshop& workshop) {
-  return found_by(workshop, {check_file, check_rows, check_versions, check_bench, check_selling, check_quotes,
-                             check_stock, check_lots_said, check_agreed, check_jobs, check_homes});
-}
+std::vector<Fault> check(Workshop& workshop) { return found_by(workshop, parts); }
 
 std::vector<Fault> check_with_plans(Workshop& workshop) {
-  std::vector<Fault> faults = check(workshop);
-  std::ranges::move(found_by(workshop, {check_plans}), std::back_inserter(faults));
-  return faults;
+  std::vector<Part> all(parts.begin(), parts.end());
+  all.push_back(check_plans);
+  return found_by(workshop, all);
 }
 
 }  // namespace endband::db

@@ -23,6 +23,8 @@ class Findings {
   }
   // Looks at one row: what cannot be read or reckoned of it is a fault there.
   void look_at(std::string_view table, std::string_view row, std::function<void()> const& look);
+  // The file cannot be read as it should: said once, and each detail once.
+  void add_damage(std::string const& detail);
   Connection& connection() { return workshop.connection(); }
 
   Workshop& workshop;

@@ -6,16 +6,22 @@
 
 #include <array>
 #include <map>
+#include <sstream>
 #include <utility>
 
 namespace endband::db {
 namespace {
 
+// SQLite may say several things in one row, under a line that only names the database.
+void add_lines(Findings& findings, std::string const& told) {
+  std::istringstream lines(told);
+  for (std::string line; std::getline(lines, line);)
+    if (!line.empty() && !line.starts_with("***") && line != "ok") findings.add_damage(line);
+}
+
 void check_integrity(Findings& findings) {
   Statement integrity(findings.connection(), "PRAGMA integrity_check");
-  while (integrity.step())
-    if (auto const line = integrity.value<std::string>(); line != "ok")
-      findings.add("file", "", line, "SQLite's integrity");
+  while (integrity.step()) add_lines(findings, integrity.value<std::string>());
   Statement keys(findings.connection(), "PRAGMA foreign_key_check");
   while (keys.step()) {
     std::string table, parent;

@@ -177,7 +177,8 @@ Read<Workshop> Filling::finish() {
   parts_->connection.reset();
   auto workshop = Workshop::open(parts_->path);
   if (!workshop) return workshop;
-  if (std::vector<Fault> faults = check_with_plans(*workshop); !faults.empty()) return tl::unexpected(std::move(faults));
+  if (std::vector<Fault> faults = check_with_plans(*workshop); !faults.empty())
+    return tl::unexpected(std::move(faults));
   return workshop;
 }
 

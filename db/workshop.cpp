@@ -113,6 +113,9 @@ Read<Workshop> Workshop::open(std::string path) try {
     return refuse(file_fault(FaultCode::file_missing, path, "no such file", "a workshop file"));
   if (fs::is_directory(path))
     return refuse(file_fault(FaultCode::not_a_workshop, path, "a folder", "a workshop file"));
+  // SQLite takes an empty file for a new one, and throws away the log beside it.
+  if (std::error_code other; fs::file_size(path, other) == 0 && !other)
+    return refuse(file_fault(FaultCode::not_a_workshop, path, "it is empty", "a workshop file"));
   auto connection = open_where_it_lies(path);
   if (std::optional<Fault> fault = not_ours(*connection)) return refuse(*std::move(fault));
   if (std::optional<Fault> fault = too_old_to_read(*connection)) return refuse(*std::move(fault));

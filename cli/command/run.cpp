@@ -248,10 +248,15 @@ class Runner {
     FaultStyle const style{.saves_nothing = writes_, .person = around_.err_is_terminal};
     result.err = faults_text(
         faults, [this](std::string_view name) { return context_.source_text(name); }, style);
-    bool const no_workshop = std::any_of(faults.begin(), faults.end(), [&](Fault const& fault) {
-      return fault.code == FaultCode::file_missing && fault.where.source == context_.workshop_path;
-    });
-    if (no_workshop)
+    auto const of_workshop = [&](FaultCode code) {
+      return std::any_of(faults.begin(), faults.end(), [&](Fault const& fault) {
+        return fault.code == code && fault.where.source == context_.workshop_path;
+      });
+    };
+    if (of_workshop(FaultCode::not_a_workshop))
+      result.err +=
+          "If it was your workshop, its last backup can take its place: endband help workshop backup\n";
+    if (of_workshop(FaultCode::file_missing))
       result.err +=
           "Make one with: endband workshop new --name \"Your bindery\" --currency EUR\n"
           "or try an invented one: endband workshop new --sample\n";

@@ -117,6 +117,50 @@ class LeftBeside(unittest.TestCase):
             bench.good(*back)
             bench.good("workshop", "check", "--workshop", str(place / "w.db"))
 
+    def test_an_empty_file_is_called_so_and_its_log_is_kept(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            place = self.left(bench, "-wal")
+            kept = (place / "w.db-wal").read_bytes()
+            (place / "w.db").touch()
+            for words in (["quote", "list"], ["workshop", "check"], ["customer", "add", "x", "--name", "X"]):
+                done = bench.run("--workshop", str(place / "w.db"), *words)
+                self.assertEqual(done.returncode, 3)
+                self.assertIn("empty", done.stderr.decode())
+                self.assertEqual((place / "w.db-wal").read_bytes(), kept)
+
+
+class Damaged(unittest.TestCase):
+    def test_a_damaged_file_is_told_in_words_and_each_finding_once(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            with_a_quote(bench)
+            good = bench.workshop.read_bytes()
+            last_page = len(good) // 4096
+            for pages in ((last_page - 2, last_page), (last_page - 12, last_page - 2)):
+                with self.subTest(pages=pages):
+                    first, last = (4096 * page for page in pages)
+                    bench.workshop.write_bytes(good[:first] + bytes(last - first) + good[last:])
+                    done = bench.run("workshop", "check", "--json")
+                    self.assertEqual(done.returncode, 1, done.stderr)
+                    shown = bench.run("workshop", "check").stdout.decode()
+                    words = " ".join(shown.split())
+                    self.assertIn("the file is damaged", words)
+                    self.assertIn("endband help workshop backup", words)
+                    self.assertNotIn("***", shown)
+                    self.assertNotIn("SQLite's integrity", words)
+                    faults = [(fault["field"], fault["found"]) for fault in program.json.loads(done.stdout)["faults"]]
+                    self.assertEqual(len(faults), len(set(faults)), faults)
+                    self.assertFalse([found for _, found in faults if "\n" in found])
+
+    def test_where_it_cannot_even_be_opened_the_way_back_is_told(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            good = bench.workshop.read_bytes()
+            for damage in (good[:4096] + bytes(len(good) - 4096), b"letters to customers" * 400):
+                bench.workshop.write_bytes(damage)
+                for words in (["workshop", "check"], ["quote", "list"]):
+                    done = bench.run(*words)
+                    self.assertEqual(done.returncode, 3, done)
+                    self.assertIn("endband help workshop backup", done.stderr.decode())
+
 
 class OnlyReading(unittest.TestCase):
     """Where nothing may be written, all can be looked at, and what would be written says why it is not."""
