@@ -28,6 +28,7 @@ std::vector<std::string> words_of(std::string const& command) {
 [[noreturn]] void become_pager(int input, std::vector<std::string> words) {
   dup2(input, STDIN_FILENO);
   signal(SIGPIPE, SIG_DFL);
+  signal(SIGXFSZ, SIG_DFL);
   std::vector<char*> pointers;
   for (std::string& word : words) pointers.push_back(word.data());
   pointers.push_back(nullptr);

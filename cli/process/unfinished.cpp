@@ -70,6 +70,7 @@ void die_cleanly_of_signals() {
     if (before.sa_handler != SIG_IGN) sigaction(number, &action, nullptr);  // nohup stays nohup
   }
   signal(SIGPIPE, SIG_IGN);
+  signal(SIGXFSZ, SIG_IGN);
 }
 
 }  // namespace endband::cli

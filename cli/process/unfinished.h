@@ -33,8 +33,8 @@ class SignalsWait {
 void remove_unfinished() noexcept;
 
 // SIGINT, SIGTERM and SIGHUP: remove what is unfinished, then die of the signal. An open transaction is
-// rolled back by whoever opens the workshop next, as after any other end of a process. SIGPIPE is ignored:
-// writing says EPIPE.
+// rolled back by whoever opens the workshop next, as after any other end of a process. SIGPIPE and SIGXFSZ
+// are ignored: writing says EPIPE and EFBIG.
 void die_cleanly_of_signals();
 
 }  // namespace endband::cli

@@ -139,7 +139,6 @@ class FullAndReadOnly(unittest.TestCase):
             # From no room at all for the write-ahead log up to enough for the whole command.
             for limit in (0, 32, 4096, 8192, 20_000, 40_000, 1 << 30):
                 def small(limit=limit):
-                    signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
                     resource.setrlimit(resource.RLIMIT_FSIZE, (limit, limit))
                 done = bench.run(*self.BIG, preexec_fn=small)
                 if done.returncode == 0:
@@ -152,6 +151,23 @@ class FullAndReadOnly(unittest.TestCase):
                     self.assertEqual(dump(bench.workshop), before)
             self.assertGreater(refused, 2)
             bench.good("workshop", "check")
+
+    def test_a_file_that_may_grow_no_further_leaves_nothing_half_made(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            index = bench.workshop.name + "-shm"  # of the log: it stays, is of nothing, and goes with the next command
+
+            def standing():
+                return sorted(path.name for path in bench.folder.iterdir() if path.name != index)
+
+            stood = standing()
+            for limit in (0, 20_000, 200_000):
+                for words in (["workshop", "new", "--sample", "--workshop", "new.db"], ["workshop", "backup", "copy.db"],
+                              ["workshop", "export", "-o", "text.jsonl"]):
+                    with self.subTest(limit=limit, words=words):
+                        done = bench.run(*words, preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (limit, limit)))
+                        self.assertEqual(done.returncode, 3, done)
+                        self.assertIn(b"nothing saved", done.stderr)
+                        self.assertEqual(standing(), stood)
 
     @unittest.skipUnless(os.geteuid() == 0, "only root may mount a small disk")
     def test_a_small_disk_that_fills_up_is_told_and_the_workshop_is_unharmed(self):
