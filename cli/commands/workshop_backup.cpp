@@ -53,6 +53,12 @@ std::int64_t last_entry(db::Workshop& workshop) {
 }
 
 Read<Answer> run(Context& context, Args const& args) {
+  if (args.word(0) == "-")
+    return refuse({FaultCode::bad_value,
+                   args.where("FILE"),
+                   args.word(0),
+                   "a file's name: a backup is not shown, but kept in a file",
+                   {}});
   auto workshop = context.workshop();
   if (!workshop) return tl::unexpected(workshop.error());
   Backup view{.file = args.word(0), .last_entry = 0, .problems = 0, .dry_run = context.dry_run};
