@@ -71,8 +71,9 @@ void fail(int sqlite_code, std::string const& message) {
     case SQLITE_CORRUPT: throw StoreError(FaultCode::not_a_workshop, message);
     case SQLITE_FULL: throw StoreError(FaultCode::file_unusable, "the disk is full");
     case SQLITE_READONLY:
-      throw StoreError(FaultCode::file_unusable,
-                       "can be read, but not written: the file, its folder or the disk is write-protected");
+      throw StoreError(
+          FaultCode::file_unusable,
+          "it can be read, but not written: the file, its folder or the disk is write-protected");
     case SQLITE_IOERR:
       throw StoreError(FaultCode::file_unusable, "the disk has no room, or fails (" + message + ")");
     case SQLITE_CANTOPEN:

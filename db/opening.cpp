@@ -145,8 +145,4 @@ std::unique_ptr<Connection> open_where_it_lies(std::string const& path) {
   return std::make_unique<Connection>(path, SQLite::OPEN_READWRITE, Medium::file_alone);
 }
 
-bool only_for_reading(Connection& connection) {
-  return sqlite3_db_readonly(connection.database.getHandle(), "main") == 1;
-}
-
 }  // namespace endband::db

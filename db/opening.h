@@ -12,6 +12,4 @@ namespace endband::db {
 // only be read. Throws StoreError (file_unusable, workshop_busy), std::filesystem::filesystem_error.
 std::unique_ptr<Connection> open_where_it_lies(std::string const& path);
 
-bool only_for_reading(Connection& connection);
-
 }  // namespace endband::db

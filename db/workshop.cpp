@@ -42,11 +42,17 @@ std::optional<Fault> not_ours(Connection& connection) {
 // Bringing it up to date is writing.
 std::optional<Fault> too_old_to_read(Connection& connection) {
   int const version = pragma_number(connection, "user_version");
-  if (version >= schema_version || !only_for_reading(connection)) return std::nullopt;
-  return file_fault(FaultCode::file_unusable, connection.path,
-                    "is of version " + std::to_string(version) +
-                        ", and cannot be brought up to date where it may not be written",
-                    "a copy of it in a folder of yours");
+  if (version >= schema_version) return std::nullopt;
+  try {
+    connection.execute("BEGIN IMMEDIATE; ROLLBACK;");
+  } catch (StoreError const& e) {
+    if (e.code != FaultCode::file_unusable) throw;
+    return file_fault(e.code, connection.path,
+                      "is of version " + std::to_string(version) +
+                          ", and would have to be brought up to date, but " + e.what(),
+                      "a copy of it in a folder of yours");
+  }
+  return std::nullopt;
 }
 
 void read_currency_of(Connection& connection) {

@@ -220,6 +220,16 @@ class OnlyReading(unittest.TestCase):
                 bench.good("workshop", "check", "--workshop", "out/copy.db")
                 self.assertEqual(names_in(out), ["copy.db"])
 
+    def test_one_that_would_have_to_be_brought_up_to_date_says_so(self):
+        with program.Bench(ENDBAND, SAMPLE) as bench:
+            good = bench.workshop.read_bytes()
+            bench.workshop.write_bytes(good[:60] + bytes((0, 0, 0, 6)) + good[64:])  # user_version
+            with self.locked(bench):
+                done = self.as_nobody(bench, "quote", "list")
+                self.assertEqual(done.returncode, 3)
+                self.assertIn(b"version 6", done.stderr)
+                self.assertIn(b"a copy of it", done.stderr)
+
     def test_the_log_of_a_killed_process_is_read_or_named(self):
         with program.Bench(ENDBAND, SAMPLE) as bench:
             with_a_quote(bench)
