@@ -26,8 +26,7 @@ PlanTable plan_the_rest(Commission& commission) {
   for (CutRequest const& request : requests_in_range(commission)) {
     PlanKey key = plan_key(request, commission.cutting.work);
     if (commission.plans.contains(key)) continue;
-    PlanFacts const facts = plan_to_buy(request, commission.catalogue.at(request.material),
-                                        {commission.cutting.work, run_together});
+    PlanFacts const facts = plan_to_buy(request, {commission.cutting.work, run_together});
     commission.plans.emplace(key, facts);
     fresh.emplace(std::move(key), facts);
   }

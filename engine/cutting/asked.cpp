@@ -9,6 +9,7 @@ constexpr std::int64_t most_work = 1'000'000;
 constexpr std::int64_t most_listed = 1'000;
 constexpr std::int64_t most_copies = 10'000;
 constexpr std::int64_t most_micrometres = 100'000'000;
+constexpr std::int64_t most_area = most_micrometres * 1'000'000'000;
 constexpr std::int64_t most_cost = 1'000'000'000'000'000;
 
 // Reads in the order in which Key of plan.cpp writes. After a number that cannot be, all that follows is
@@ -48,12 +49,17 @@ class KeyReader {
     list(r.pieces);
     r.kerf = side(0);
   }
+  void take_skin(CutSold& sold) {
+    sold.skin_area = number(0, most_area);
+    std::int64_t const num = number(1, most_cost);
+    sold.usable = Ratio(num, number(std::max<std::int64_t>(num, 1), most_cost));
+  }
+  bool flag() { return number(0, 1) == 1; }
 
  private:
   std::int64_t side(std::int64_t least = 1) { return number(least, most_micrometres); }
   std::int64_t copies() { return number(1, most_copies); }
   std::int64_t cost() { return number(0, most_cost); }
-  bool flag() { return number(0, 1) == 1; }
   int small() { return static_cast<int>(number(-most_listed, most_listed)); }
 
   void take(cutting::Worth& w) {
@@ -152,6 +158,10 @@ std::optional<Asked> asked_by(PlanKey const& key) {
   }
   asked.request.least_kept = reader.number(0, most_micrometres);
   std::visit([&](auto& request) { reader.take(request); }, asked.request.asked);
+  if (std::holds_alternative<cutting::SkinRequest>(asked.request.asked))
+    reader.take_skin(asked.request.sold);
+  else if (std::holds_alternative<cutting::LengthRequest>(asked.request.asked))
+    asked.request.sold.by_the_metre = reader.flag();
   if (!reader.good() || !reader.at_end()) return std::nullopt;
   asked.request.stock = bought(asked.request);
   return asked;

@@ -40,7 +40,7 @@ std::int64_t kept_of(cutting::CutSheet const& used, cutting::Sheet const& sheet)
 
 // Beside the pieces of a roll all that was torn off is cut away.
 void add_quantities(PlanFacts& facts, cutting::SheetRequest const& asked, CutAnswer const& answer,
-                    CutRequest const&, Material const&) {
+                    CutRequest const&) {
   for (cutting::CutSheet const& used : std::get<cutting::Answer<cutting::CutSheet>>(answer).used) {
     cutting::Sheet const& sheet = at(asked.sheets, used.sheet);
     facts.opened = checked_add(facts.opened, sheet.by_length ? used.length : 1000);
@@ -49,9 +49,9 @@ void add_quantities(PlanFacts& facts, cutting::SheetRequest const& asked, CutAns
 }
 
 void add_quantities(PlanFacts& facts, cutting::SkinRequest const& asked, CutAnswer const& answer,
-                    CutRequest const&, Material const& material) {
-  Ratio const usable = material.properties.usable_share.value();
-  std::int64_t const skin = material.price.value().pack.n;
+                    CutRequest const& request) {
+  std::int64_t const skin = request.sold.skin_area;
+  Ratio const usable = request.sold.usable;
   for (cutting::CutSkin const& used : std::get<cutting::Answer<cutting::CutSkin>>(answer).used) {
     std::int64_t twice_cut = 0;
     for (cutting::LaidPiece const& laid : used.laid)
@@ -65,13 +65,12 @@ void add_quantities(PlanFacts& facts, cutting::SkinRequest const& asked, CutAnsw
 }
 
 void add_quantities(PlanFacts& facts, cutting::LengthRequest const& asked, CutAnswer const& answer,
-                    CutRequest const& request, Material const& material) {
-  bool const by_the_metre = is_by_the_metre(material.price.value());
+                    CutRequest const& request) {
   for (cutting::CutRoll const& used : std::get<cutting::Answer<cutting::CutRoll>>(answer).used) {
     std::int64_t cut = 0;
     for (std::size_t i = 0; i < asked.pieces.size(); ++i)
       cut = checked_add(cut, checked_mul(asked.pieces[i].length, used.counts.at(i)));
-    std::int64_t const length = by_the_metre ? cut : at(asked.rolls, used.roll).length;
+    std::int64_t const length = request.sold.by_the_metre ? cut : at(asked.rolls, used.roll).length;
     facts.opened = checked_add(facts.opened, checked_mul(length, used.times));
     facts.gross =
         checked_add(facts.gross, checked_mul(length - cut >= request.least_kept ? cut : length, used.times));
@@ -181,14 +180,13 @@ cutting::Proof opened_proof(CutRequest const& request, CutAnswer const& answer,
   return proof;
 }
 
-PlanFacts plan_to_buy(CutRequest const& request, Material const& material, cutting::Budget const& budget) {
+PlanFacts plan_to_buy(CutRequest const& request, cutting::Budget const& budget) {
   CutAnswer const answer = plan(request, budget);
   PlanFacts facts;
   facts.outcome = outcome_of(answer);
   for (CutFrom const& from : request.stock) facts.guess = facts.guess || from.guess;
   if (facts.outcome != cutting::Outcome::planned) return facts;
-  std::visit([&](auto const& asked) { add_quantities(facts, asked, answer, request, material); },
-             request.asked);
+  std::visit([&](auto const& asked) { add_quantities(facts, asked, answer, request); }, request.asked);
   cutting::Proof const opened = opened_proof(request, answer, budget);
   facts.cost = opened.cost;
   facts.bound = opened.bound;
@@ -199,6 +197,13 @@ PlanKey plan_key(CutRequest const& request, std::int64_t work) {
   PlanKey numbers{solver_version, work, static_cast<std::int64_t>(request.asked.index()), request.least_kept};
   Key key(numbers);
   std::visit([&](auto const& asked) { key.add(asked); }, request.asked);
+  if (std::holds_alternative<cutting::SkinRequest>(request.asked)) {
+    key.add(request.sold.skin_area);
+    key.add(request.sold.usable.num());
+    key.add(request.sold.usable.den());
+  } else if (std::holds_alternative<cutting::LengthRequest>(request.asked)) {
+    key.add(request.sold.by_the_metre);
+  }
   return numbers;
 }
 

@@ -259,10 +259,13 @@ std::vector<CutRequest> unfilled(std::span<Need const> uses, Material const& mat
     CutRequest request;
     request.material = material.id;
     request.least_kept = rules.least_kept.n;
-    if (material.sold_by == SoldBy::skin)
+    if (material.sold_by == SoldBy::skin) {
       request.asked = skins_of(uses, material, rules, request.pieces);
-    else
+      request.sold.skin_area = material.price ? material.price->pack.n : 0;
+      request.sold.usable = material.properties.usable_share.value();
+    } else {
       request.asked = sheets_of(uses, material, rules, request.pieces);
+    }
     list.push_back(std::move(request));
   }
   if (any_runs(uses) && is_cut_in_lengths(material)) {
@@ -270,6 +273,7 @@ std::vector<CutRequest> unfilled(std::span<Need const> uses, Material const& mat
     request.material = material.id;
     request.least_kept = rules.least_kept.n;
     request.asked = lengths_of(uses, request.pieces);
+    request.sold.by_the_metre = material.price && is_by_the_metre(*material.price);
     list.push_back(std::move(request));
   }
   return list;

@@ -62,12 +62,20 @@ struct CutFrom {
   bool guess = false;    // a skin nobody has measured: a default shape of its area stands in
 };
 
+// How the goods are paid for, where that decides how much a plan takes of them.
+struct CutSold {
+  std::int64_t skin_area = 0;  // of a whole skin; 0: none can be bought
+  Ratio usable{1};             // of it
+  bool by_the_metre = false;   // of lengths
+};
+
 struct CutRequest {
   MaterialId material;
   std::variant<cutting::SheetRequest, cutting::SkinRequest, cutting::LengthRequest> asked;
   std::vector<CutFor> pieces;   // of each piece asked
   std::vector<CutFrom> stock;   // of each stock piece asked
   std::int64_t least_kept = 0;  // micrometres
+  CutSold sold;
 };
 using CutAnswer = std::variant<cutting::Answer<cutting::CutSheet>, cutting::Answer<cutting::CutSkin>,
                                cutting::Answer<cutting::CutRoll>>;
@@ -102,11 +110,11 @@ struct PlanFacts {
   bool guess = false;
   friend bool operator==(PlanFacts const&, PlanFacts const&) = default;
 };
-// Plans a request to buy new, of a material with a price. Of a skin whose rest is worth keeping the pieces
+// Plans a request to buy new. Of a skin whose rest is worth keeping the pieces
 // take their area / usable share, else all of it: the outline is a guess, which says whether they fit but not
 // what is lost between them. The bound is that of a second plan which keeps nothing: how little could be
 // opened at least.
-PlanFacts plan_to_buy(CutRequest const& request, Material const& material, cutting::Budget const& budget);
+PlanFacts plan_to_buy(CutRequest const& request, cutting::Budget const& budget);
 
 // Everything that a plan follows from, as plain numbers: the request, the work and the version of the
 // solvers.

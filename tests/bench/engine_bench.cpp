@@ -78,8 +78,7 @@ void whole_quote(State& state, Subject const& subject) {
 void quote_by_plan(State& state, Subject const& subject) {
   Commission of = subject.commission;
   for (CutRequest const& request : requests_of(of))
-    of.plans.emplace(plan_key(request, of.cutting.work),
-                     plan_to_buy(request, of.catalogue.at(request.material), {of.cutting.work, {}}));
+    of.plans.emplace(plan_key(request, of.cutting.work), plan_to_buy(request, {of.cutting.work, {}}));
   while (state.KeepRunning()) benchmark::DoNotOptimize(price(of));
   state.counters["quotes"] =
       benchmark::Counter(static_cast<double>(state.iterations()), benchmark::Counter::kIsRate);

@@ -73,8 +73,8 @@ struct Made {
     CutRules const rules;
     PlanTable plans;
     for (CutRequest const& request : requests({{need}}, of, rules))
-      facts.push_back(plans.emplace(plan_key(request, rules.work), plan_to_buy(request, of, {rules.work, {}}))
-                          .first->second);
+      facts.push_back(
+          plans.emplace(plan_key(request, rules.work), plan_to_buy(request, {rules.work, {}})).first->second);
     write(shelf.workshop, [&](Writing& writing) { return save_plans(writing, plans), true; });
   }
   std::vector<Fault> broken_by(std::string const& sql) {

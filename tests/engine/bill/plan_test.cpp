@@ -11,7 +11,7 @@ BillLine settled_by_plan(Material const& material, std::vector<Need> needs, CutR
   Catalogue const catalogue = goods::catalogue({material});
   PlanTable plans;
   for (CutRequest const& request : requests({needs}, catalogue, with)) {
-    plans.emplace(plan_key(request, with.work), plan_to_buy(request, material, {with.work, {}}));
+    plans.emplace(plan_key(request, with.work), plan_to_buy(request, {with.work, {}}));
   }
   Read<Bill> const bill = settle({std::move(needs)}, {}, catalogue, plans, with);
   REQUIRE(bill.has_value());
@@ -134,6 +134,25 @@ TEST_CASE("a key holds every number of its request") {
   other = rules;
   other.least_kept = goods::mm(81);
   CHECK(key(boards(paper, 2, 300, 200), other) != same);
+}
+
+TEST_CASE("a plan kept of a skin is not used where as much of it is no longer usable, or paid for") {
+  Material const skin = goods::skin();
+  auto const planned = [](Material const& material) {
+    return settled_by_plan(material, {boards(material, 1, 300, 400)}).consumed().n;
+  };
+  auto const key = [](Material const& material) {
+    return plan_key(requests({{boards(material, 1, 300, 400)}}, goods::catalogue({material}), rules).at(0),
+                    rules.work);
+  };
+  Material less = skin;
+  less.properties.usable_share = Ratio(1, 2);
+  CHECK(planned(less) > planned(skin));
+  CHECK(key(less) != key(skin));
+  Material smaller = skin;
+  smaller.price->pack.n -= 1'000'000'000;
+  CHECK(key(smaller) != key(skin));
+  CHECK(key(goods::skin()) == key(skin));
 }
 
 TEST_CASE("what lies on the shelf is cut before anything new is bought") {

@@ -22,7 +22,7 @@ int unplanned(Commission const& of) {
 void plan_all(Commission& of) {
   for (CutRequest const& request : endband::requests_of(of))
     of.plans.emplace(endband::plan_key(request, of.cutting.work),
-                     endband::plan_to_buy(request, of.catalogue.at(request.material), {of.cutting.work, {}}));
+                     endband::plan_to_buy(request, {of.cutting.work, {}}));
 }
 
 }  // namespace

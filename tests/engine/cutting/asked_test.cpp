@@ -31,8 +31,10 @@ std::vector<CutRequest> one_of_each() {
   piece.group = 3;
   piece.together = cutting::Together::one_batch;
   skins.asked = cutting::SkinRequest{{skin}, {piece}, 2'000, 80'000, {2, 3}};
+  skins.sold = {600'000'000'000, Ratio(17, 25), false};
   lengths.asked = cutting::LengthRequest{{{10'000'000, 10'000'000, std::nullopt}}, {{350'000, 6}}, 0};
   lengths.least_kept = 80'000;
+  lengths.sold.by_the_metre = true;
   return {sheets, skins, lengths};
 }
 
