@@ -7,6 +7,7 @@ namespace {
 
 constexpr std::int64_t most_work = 1'000'000;
 constexpr std::int64_t most_listed = 1'000;
+constexpr std::int64_t most_mark = 1'000'000'000;  // of a grade, a batch, a group
 constexpr std::int64_t most_copies = 10'000;
 constexpr std::int64_t most_micrometres = 100'000'000;
 constexpr std::int64_t most_area = most_micrometres * 1'000'000'000;
@@ -51,8 +52,8 @@ class KeyReader {
   }
   void take_skin(CutSold& sold) {
     sold.skin_area = number(0, most_area);
-    std::int64_t const num = number(1, most_cost);
-    sold.usable = Ratio(num, number(std::max<std::int64_t>(num, 1), most_cost));
+    std::int64_t const num = number(1, most_cost), den = number(std::max<std::int64_t>(num, 1), most_cost);
+    if (good_) sold.usable = Ratio(num, den);
   }
   bool flag() { return number(0, 1) == 1; }
 
@@ -60,7 +61,7 @@ class KeyReader {
   std::int64_t side(std::int64_t least = 1) { return number(least, most_micrometres); }
   std::int64_t copies() { return number(1, most_copies); }
   std::int64_t cost() { return number(0, most_cost); }
-  int small() { return static_cast<int>(number(-most_listed, most_listed)); }
+  int small() { return static_cast<int>(number(-most_mark, most_mark)); }
 
   void take(cutting::Worth& w) {
     w.num = number(0, most_cost);

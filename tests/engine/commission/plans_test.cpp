@@ -1,4 +1,5 @@
 // Pricing again asks no solver: whatever it costs, the same book is the same request.
+#include "engine/cutting/asked.h"
 #include "tests/engine/commission/orders.h"
 
 #include <doctest/doctest.h>
@@ -26,6 +27,18 @@ void plan_all(Commission& of) {
 }
 
 }  // namespace
+
+TEST_CASE("every plan that an order makes can be made again from its key") {
+  for (int const copies : {1, 2, 5}) {
+    Commission of = an_order(copies);
+    plan_all(of);
+    for (auto const& [key, facts] : of.plans) {
+      auto const asked = endband::asked_by(key);
+      REQUIRE(asked.has_value());
+      CHECK(endband::plan_to_buy(asked->request, {asked->work, {}}) == facts);
+    }
+  }
+}
 
 TEST_CASE(
     "a thousand prices of one book, each with other costs and wishes, are made from the plans of the first") {

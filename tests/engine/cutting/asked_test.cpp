@@ -28,7 +28,7 @@ std::vector<CutRequest> one_of_each() {
   piece.angles = {0, 90};
   piece.copies = 2;
   piece.least_grade = 1;
-  piece.group = 3;
+  piece.group = 65'537;
   piece.together = cutting::Together::one_batch;
   skins.asked = cutting::SkinRequest{{skin}, {piece}, 2'000, 80'000, {2, 3}};
   skins.sold = {600'000'000'000, Ratio(17, 25), false};
