@@ -91,7 +91,7 @@ Command workshop_backup() {
           .about =
               "The whole workshop as it stands, in a new file that only you may read; others may go on "
               "working meanwhile. "
-              "The copy is checked as workshop check does. It is a workshop like any other: name it with "
+              "The copy is read whole and added up again. It is a workshop like any other: name it with "
               "--workshop. To put it in the place of one that is lost or damaged, first move that one away "
               "with the files beside it that are named as it is and end in -wal and -shm: they would be read "
               "as a part of the copy. Then copy it back: endband --workshop COPY workshop backup WORKSHOP.",

@@ -178,6 +178,7 @@ class Sheet(unittest.TestCase):
         self.assertEqual(done.returncode, 1)
         self.assertIn(b"already-exists", done.stderr)
         self.assertEqual((self.bench.folder / f"job-sheet-{job}.html").read_text(encoding="utf-8"), "mine")
+        (self.bench.folder / "new").mkdir()
         self.bench.good("job", "sheet", job, "-o", "new/bench.html")
         self.assertTrue((self.bench.folder / "new" / "bench.html").exists())
 
