@@ -20,7 +20,8 @@ Read<MaterialId> change_material(Writing& writing, Material const& material, Dat
 Read<std::int64_t> add_price(Writing& writing, std::string_view code, PackPrice const& price);
 
 // Only the rows that are named, with properties and price in force on the day. A material whose first version
-// is later than the day is unknown on it. Faults: unknown_material with near codes, all at once.
+// is later than the day is unknown on it. Faults: unknown_material, all at once: with near codes, or with the
+// day from which it is known.
 Read<Catalogue> load_catalogue(Workshop& workshop, std::span<std::string const> codes, Date on,
                                BuyingRules const& buying);
 std::vector<Material> list_materials(Workshop& workshop, Date on, std::optional<MaterialKind> kind);

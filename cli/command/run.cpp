@@ -63,7 +63,6 @@ std::string as_typed(std::vector<std::string> const& words) {
   return join_words(kept);
 }
 
-// The rows of a list: its document has one array of objects.
 // Some commands write only where a flag says so, and an export to "-" is only shown.
 bool asks_to_write(Command const& command, Args const& args) {
   if (!command.writes || (!command.shows_with.empty() && args.has(command.shows_with))) return false;
@@ -73,6 +72,7 @@ bool asks_to_write(Command const& command, Args const& args) {
   return command.writes_with.front().empty() || std::ranges::any_of(command.writes_with, says_so);
 }
 
+// The rows of a list: its document has one array of objects.
 std::string json_lines(Json const& document) {
   std::string out;
   for (auto const& [key, value] : std::get<Json::Object>(document.value()))
