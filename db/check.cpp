@@ -22,6 +22,12 @@ void Findings::add(std::string_view table, std::string_view row, std::string fou
                     {}});
 }
 
+void Findings::hold(std::string_view table, std::int64_t row, std::string_view what, Money found, Money due,
+                    std::string_view why) {
+  if (found == due) return;
+  add(table, row, std::string(what) + " " + money_text(found), money_text(due) + ", " + std::string(why));
+}
+
 void Findings::look_at(std::string_view table, std::string_view row, std::function<void()> const& look) try {
   look();
 } catch (StoreError const& e) {

@@ -21,6 +21,9 @@ class Findings {
   void add(std::string_view table, std::int64_t row, std::string found, std::string expected) {
     add(table, std::to_string(row), std::move(found), std::move(expected));
   }
+  // A sum of money is held to what is due: "to pay 1.00" is told of one that is not, and why it should be.
+  void hold(std::string_view table, std::int64_t row, std::string_view what, Money found, Money due,
+            std::string_view why);
   // Looks at one row: what cannot be read or reckoned of it is a fault there.
   void look_at(std::string_view table, std::string_view row, std::function<void()> const& look);
   // The file cannot be read as it should: said once, and each detail once.

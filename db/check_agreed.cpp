@@ -16,23 +16,17 @@ struct AgreedRow {
   Money price, to_pay, deposit, thrown_away;
 };
 
-void add_money(Findings& findings, AgreedRow const& row, std::string const& what, Money found, Money due,
-               std::string_view why) {
-  if (found != due)
-    findings.add("job_agreed", row.id, what + " " + money_text(found),
-                 money_text(due) + ", " + std::string(why));
-}
-
 void check_accepted(Findings& findings, AgreedRow const& row) {
   Statement select(findings.connection(), "SELECT goods, total, deposit FROM quote_offer WHERE quote = ?");
   if (!select.bind(row.quote).step()) return;  // told with the quote
   Money goods, total, deposit;
   select.read(goods, total, deposit);
   constexpr std::string_view why = "as the quote that was accepted offers";
-  add_money(findings, row, "price", row.price, goods, why);
-  add_money(findings, row, "to pay", row.to_pay, total, why);
-  add_money(findings, row, "deposit", row.deposit, deposit, why);
-  add_money(findings, row, "thrown away", row.thrown_away, {0, goods.currency}, "before any change");
+  findings.hold("job_agreed", row.id, "price", row.price, goods, why);
+  findings.hold("job_agreed", row.id, "to pay", row.to_pay, total, why);
+  findings.hold("job_agreed", row.id, "deposit", row.deposit, deposit, why);
+  findings.hold("job_agreed", row.id, "thrown away", row.thrown_away, {0, goods.currency},
+                "before any change");
 }
 
 // The price of a change was made of prices of its day; what is to pay follows from it.
@@ -42,9 +36,9 @@ void check_changed(Findings& findings, AgreedRow const& before, AgreedRow const&
   change.difference = row.price - before.price;
   Money const to_pay = to_pay_after(load_frozen(findings.connection(), before.quote), before.to_pay,
                                     load_frozen(findings.connection(), row.quote), change);
-  add_money(findings, row, "to pay", row.to_pay, to_pay, "as the change of the price makes it");
-  add_money(findings, row, "deposit", row.deposit, std::min(before.deposit, to_pay),
-            "as it was, and no more than is to pay");
+  findings.hold("job_agreed", row.id, "to pay", row.to_pay, to_pay, "as the change of the price makes it");
+  findings.hold("job_agreed", row.id, "deposit", row.deposit, std::min(before.deposit, to_pay),
+                "as it was, and no more than is to pay");
 }
 
 void check_figures(Findings& findings) {

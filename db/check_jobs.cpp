@@ -33,23 +33,15 @@ std::optional<Result> standing_result(Connection& connection, JobHeader const& j
 
 void check_cost(Findings& findings, Result const& result, ActualCost const& due) {
   ActualCost const& cost = result.cost;
-  for (auto const& [what, found, expected] : {std::tuple{"materials of ", cost.materials, due.materials},
-                                              {"labour of ", cost.labour, due.labour},
-                                              {"overhead of ", cost.overhead, due.overhead},
-                                              {"work by others of ", cost.outside, due.outside},
-                                              {"a cost of ", cost.total, due.total}})
-    if (found != expected)
-      findings.add("job_result", result.id, what + money_text(found),
-                   money_text(expected) + ", as the job's rows give");
+  for (auto const& [what, found, expected] : {std::tuple{"materials of", cost.materials, due.materials},
+                                              {"labour of", cost.labour, due.labour},
+                                              {"overhead of", cost.overhead, due.overhead},
+                                              {"work by others of", cost.outside, due.outside},
+                                              {"a cost of", cost.total, due.total}})
+    findings.hold("job_result", result.id, what, found, expected, "as the job's rows give");
   if (cost.time != due.time)
     findings.add("job_result", result.id, "hours of " + duration_text(cost.time),
                  duration_text(due.time) + ", as the job's rows give");
-}
-
-void check_sum(Findings& findings, Result const& result, std::string const& what, Money found, Money due,
-               std::string const& why) {
-  if (found != due)
-    findings.add("job_result", result.id, what + money_text(found), money_text(due) + ", " + why);
 }
 
 // What is kept of a job that was called off is the workshop's to say; the tax on it is not.
@@ -60,8 +52,8 @@ void check_settled(Findings& findings, Result const& result, FrozenQuote const& 
     return;
   }
   Settlement const due = settle_cancelled(agreed, record, result.kept);
-  check_sum(findings, result, "to pay ", result.to_pay, due.keeps + due.tax,
-            "what is kept and the tax on it");
+  findings.hold("job_result", result.id, "to pay", result.to_pay, due.keeps + due.tax,
+                "what is kept and the tax on it");
 }
 
 void check_result(Findings& findings, JobHeader const& job, FrozenQuote const& agreed,
@@ -73,8 +65,8 @@ void check_result(Findings& findings, JobHeader const& job, FrozenQuote const& a
     check_settled(findings, *result, agreed, record);
     return;
   }
-  check_sum(findings, *result, "keeps ", result->kept, job.price, "as the job was agreed on");
-  check_sum(findings, *result, "to pay ", result->to_pay, job.to_pay, "as the job was agreed on");
+  findings.hold("job_result", result->id, "keeps", result->kept, job.price, "as the job was agreed on");
+  findings.hold("job_result", result->id, "to pay", result->to_pay, job.to_pay, "as the job was agreed on");
 }
 
 // Of one that goes on too: what it cost so far, and what is due of it, is told wherever it is looked at.
