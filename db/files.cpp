@@ -29,14 +29,12 @@ void sync(std::string const& path, int flags) {
     unusable(path, error);  // EINVAL: a file system that has nothing to sync
 }
 
-constexpr std::array<char const*, 3> of_sqlite{"-wal", "-shm", "-journal"};
-
 }  // namespace
 
 std::optional<Fault> left_beside(std::string const& path) {
   std::string names;
-  for (char const* suffix : of_sqlite)
-    if (std::string const name = path + suffix;
+  for (std::string_view const suffix : kept_beside)
+    if (std::string const name = path + std::string(suffix);
         std::filesystem::exists(std::filesystem::symlink_status(name)))
       names += (names.empty() ? "" : " and ") + std::filesystem::path(name).filename().string();
   if (names.empty()) return std::nullopt;
@@ -58,7 +56,8 @@ TemporaryFile::~TemporaryFile() {
   if (path_.empty()) return;
   std::error_code ignored;
   std::filesystem::remove(path_, ignored);
-  for (char const* suffix : of_sqlite) std::filesystem::remove(path_ + suffix, ignored);
+  for (std::string_view const suffix : kept_beside)
+    std::filesystem::remove(path_ + std::string(suffix), ignored);
 }
 
 void TemporaryFile::move_to(std::string const& target) {

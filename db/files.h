@@ -3,8 +3,10 @@
 
 #include "engine/fault/fault.h"
 
+#include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace endband::db {
 
@@ -25,6 +27,9 @@ class TemporaryFile {
  private:
   std::string path_;
 };
+
+// How the names end of what SQLite keeps beside a file.
+inline constexpr std::array<std::string_view, 3> kept_beside{"-wal", "-shm", "-journal"};
 
 // What SQLite would read as a part of a new file of this name: it was left by one that is gone. Fault:
 // file_unusable.

@@ -1,5 +1,7 @@
 #include "cli/process/taken.h"
 
+#include "db/files.h"
+
 #include <array>
 #include <filesystem>
 #include <fstream>
@@ -22,7 +24,7 @@ bool is_database(fs::path const& path) {
 }
 
 bool is_kept_beside_one(std::string const& path) {
-  for (std::string_view const end : {"-wal", "-shm", "-journal"})
+  for (std::string_view const end : db::kept_beside)
     if (path.ends_with(end) && is_database(path.substr(0, path.size() - end.size()))) return true;
   return false;
 }
